@@ -1,0 +1,155 @@
+package cutting
+
+// A box is the set of demand vectors of a few kinds, each count from 0 to its
+// need. A table over the box holds, for every choice of counts of all kinds
+// but one, the most of that one (the pivot) that comes with it, or -1. Tables
+// are closed downwards: what gives more gives less too. That makes the test
+// for dominated patterns a single look-up.
+type box struct {
+	kinds  []int // the instance's kinds, pivot last
+	need   []int
+	stride []int // of the kinds but the pivot
+	size   int
+	digits [][]int
+}
+
+// A vec counts the pieces of each kind of a box, in the box's order.
+type vec []int
+
+// newBox returns the box of the kinds, or nil when its tables would have more
+// than limit entries.
+func newBox(kinds, need []int, limit int) *box {
+	b := &box{}
+	pivot := 0
+	for i := range kinds {
+		if need[i] > need[pivot] {
+			pivot = i
+		}
+	}
+	add := func(i int) {
+		b.kinds = append(b.kinds, kinds[i])
+		b.need = append(b.need, need[i])
+	}
+	b.size = 1
+	for i := range kinds {
+		if i != pivot {
+			add(i)
+			b.stride = append(b.stride, b.size)
+			b.size *= need[i] + 1
+			if b.size > limit {
+				return nil
+			}
+		}
+	}
+	add(pivot)
+	b.digits = make([][]int, b.size)
+	flat := make([]int, b.size*len(b.stride))
+	for j := range b.digits {
+		d := flat[j*len(b.stride) : (j+1)*len(b.stride)]
+		for i, rest := 0, j; i < len(d); i++ {
+			d[i] = rest % (b.need[i] + 1)
+			rest /= b.need[i] + 1
+		}
+		b.digits[j] = d
+	}
+	return b
+}
+
+func (b *box) pivot() int { return len(b.kinds) - 1 }
+
+// shift returns where each entry goes when v is added, clipped at the needs.
+func (b *box) shift(v vec) []int32 {
+	out := make([]int32, b.size)
+	for j, d := range b.digits {
+		to := 0
+		for i, s := range b.stride {
+			to += s * min(d[i]+v[i], b.need[i])
+		}
+		out[j] = int32(to)
+	}
+	return out
+}
+
+// vector returns entry j with so many of the pivot.
+func (b *box) vector(j, pivot int) vec {
+	v := make(vec, len(b.kinds))
+	copy(v, b.digits[j])
+	v[b.pivot()] = pivot
+	return v
+}
+
+// An entry of a table: the most of the pivot, and how it came about: the item
+// last added and the entry it was added to. item < 0 says that the entry is
+// that of the position before.
+type entry struct {
+	pivot int32
+	item  int32
+	prev  int32
+}
+
+// fresh returns a table that holds nothing but the empty choice.
+func (b *box) fresh() []entry {
+	t := make([]entry, b.size)
+	for j := 1; j < b.size; j++ {
+		t[j].pivot = -1
+	}
+	for j := range t {
+		t[j].item = -1
+		t[j].prev = int32(j)
+	}
+	return t
+}
+
+// inherit makes a table that starts as a copy of another position's.
+func inherit(from []entry) []entry {
+	t := make([]entry, len(from))
+	for j := range t {
+		t[j] = entry{from[j].pivot, -1, int32(j)}
+	}
+	return t
+}
+
+// add improves table t with one more item put to the choices of table from.
+func (b *box) add(t, from []entry, item int, shift []int32, pivot int) {
+	most := int32(b.need[b.pivot()])
+	for j := range from {
+		if from[j].pivot < 0 {
+			continue
+		}
+		p := min(from[j].pivot+int32(pivot), most)
+		if to := shift[j]; p > t[to].pivot {
+			t[to] = entry{p, int32(item), int32(j)}
+		}
+	}
+}
+
+// close makes the table closed downwards.
+func (b *box) close(t []entry) {
+	for i, s := range b.stride {
+		for j := b.size - 1; j >= 0; j-- {
+			if b.digits[j][i] < b.need[i] && t[j+s].pivot > t[j].pivot {
+				t[j] = t[j+s]
+			}
+		}
+	}
+}
+
+// maximal calls f for the entries that no other dominates, the empty one left
+// out.
+func (b *box) maximal(t []entry, f func(j int)) {
+	for j := range t {
+		if t[j].pivot < 0 || (j == 0 && t[j].pivot == 0) {
+			continue
+		}
+		top := true
+		for i, s := range b.stride {
+			if b.digits[j][i] < b.need[i] && t[j+s].pivot >= t[j].pivot {
+				top = false
+				break
+			}
+		}
+		if top {
+			f(j)
+		}
+	}
+}

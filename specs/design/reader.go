@@ -1,0 +1,180 @@
+package design
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"slatwright/specs/diag"
+	"slatwright/specs/unit"
+)
+
+// reader walks the tree of a file by the schema and fills in a Design. Faults
+// gather in list; it goes on past each, so that all are told at once.
+type reader struct {
+	src   *diag.Source
+	d     *Design
+	list  diag.List
+	later []func() // what needs the whole file to have been seen
+}
+
+// fault reports a fault at the place. The hint may be "".
+func (r *reader) fault(p diag.Place, hint, format string, args ...any) {
+	m := diag.At(r.src, p, fmt.Sprintf(format, args...))
+	m.Hint = hint
+	r.list = append(r.list, m)
+}
+
+// syntax reports what is wrong within a value: offset counts bytes of what the
+// value says.
+func (r *reader) syntax(n *node, offset int, hint, text string) {
+	start := n.value.Start + offset
+	if n.shape == words {
+		start = n.value.Start + sourceOffset(n.literal, offset)
+	}
+	end := n.value.End
+	if n.shape == words {
+		end--
+	}
+	r.fault(r.src.Place(start, max(end, start+1)), hint, "%s", text)
+}
+
+// table reads the node as the section, under the path that names it.
+func (r *reader) table(n *node, path, section string) {
+	if n.shape != tree {
+		r.fault(n.value, "write ["+path+"] and its keys below it", "`%s` is a table, not %s", path, n.shape)
+		return
+	}
+	entries := entriesOf(section)
+	for _, k := range n.kids {
+		known := false
+		for _, e := range entries {
+			if e.name == k.key {
+				known = true
+				e.read(r, join(path, k.key), k)
+			}
+		}
+		if !known {
+			r.unknown(k, path, section, entries)
+		}
+	}
+}
+
+func join(path, key string) string {
+	if path == "" {
+		return key
+	}
+	return path + "." + key
+}
+
+// unknown reports a key that nobody knows, with the nearest that is known
+// here, or with the table where it belongs.
+func (r *reader) unknown(n *node, path, section string, entries []entry) {
+	var here []string
+	for _, e := range entries {
+		here = append(here, e.name)
+	}
+	where := " in [" + path + "]"
+	if path == "" {
+		where = ""
+	}
+	what := "key"
+	if n.shape == tree || n.shape == array && len(n.kids) > 0 && n.kids[0].shape == tree {
+		what = "table"
+	}
+	hint := belongs(n.key, section)
+	if near := diag.DidYouMean(n.key, here); near != "" {
+		hint = near
+	}
+	m := diag.At(r.src, n.at, fmt.Sprintf("unknown %s `%s`%s", what, n.key, where))
+	if m.Hint = hint; hint == "" && len(here) <= 12 {
+		m.Notes = []string{"keys here: " + strings.Join(here, ", ")}
+	}
+	r.list = append(r.list, m)
+}
+
+// belongs returns the hint that the key belongs elsewhere, "" where it is
+// unknown everywhere, even nearly.
+func belongs(key, section string) string {
+	var homes []string
+	var elsewhere []string
+	for _, s := range sections() {
+		for _, e := range s.entries {
+			if s.name == section {
+				continue
+			}
+			elsewhere = append(elsewhere, join(s.name, e.name))
+			if e.name == key && s.name != "" {
+				homes = append(homes, "["+s.title()+"]")
+			} else if e.name == key {
+				return "`" + key + "` belongs at the top of the file, before the first [table]"
+			}
+		}
+	}
+	if len(homes) > 0 {
+		return "`" + key + "` belongs under " + strings.Join(homes, " or ")
+	}
+	return diag.DidYouMean(key, elsewhere)
+}
+
+// maxText is the most characters that a text can have.
+const maxText = 200
+
+// says returns what a text says. Texts go on drawings: characters that can't
+// be printed there are refused.
+func (r *reader) says(path string, n *node) (string, bool) {
+	if n.shape != words {
+		r.fault(n.value, "put it in quotes", "`%s` is a text, not %s", path, n.shape)
+		return "", false
+	}
+	if count := utf8.RuneCountInString(n.text); count > maxText {
+		r.fault(n.value, "", "a text of %d characters; the most is %d", count, maxText)
+		return "", false
+	}
+	for i, c := range n.text {
+		if unicode.IsControl(c) || unicode.Is(unicode.Bidi_Control, c) {
+			r.syntax(n, i, "", fmt.Sprintf("character %U can't be printed", c))
+			return "", false
+		}
+		if c > 0xFFFF {
+			r.syntax(n, i, "", fmt.Sprintf("character %U is not in the typefaces of the drawings", c))
+			return "", false
+		}
+	}
+	return n.text, true
+}
+
+// choice returns which of the words a text is.
+func (r *reader) choice(path string, n *node, words ...string) (string, bool) {
+	s, ok := r.says(path, n)
+	if !ok {
+		return "", false
+	}
+	for _, w := range words {
+		if s == w {
+			return s, true
+		}
+	}
+	hint := diag.DidYouMean(s, words)
+	if hint == "" {
+		hint = "it can be \"" + strings.Join(words, "\", \"") + "\""
+	}
+	r.fault(n.value, hint, "`%s` can't be %s", path, n.literal)
+	return "", false
+}
+
+// statementText returns the value with its name in front, on one line.
+func statementText(path string, n *node) string {
+	return path + " = " + strings.Join(strings.Fields(n.literal), " ")
+}
+
+// exact returns a length that must be one figure, such as the kerf.
+func (r *reader) exact(path string, n *node, zero bool) (unit.Length, bool) {
+	l, ok := r.length(path, n, zero)
+	if ok && l.Kind != Exact {
+		r.fault(n.value, "write one figure, such as \"1/8 in\"", "`%s` must be one length, not a limit or a range", path)
+		return 0, false
+	}
+	return l.Lo, ok
+}

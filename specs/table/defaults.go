@@ -1,0 +1,60 @@
+package table
+
+import (
+	_ "embed"
+	"slices"
+	"sync"
+
+	"slatwright/specs/unit"
+)
+
+// Default is the value of a length that a design leaves unsaid.
+type Default struct {
+	Name     string // dotted, as in a design: "slat.height", "shop.kerf"
+	Imperial unit.Length
+	Metric   unit.Length
+	Note     string
+	Origin   Origin
+}
+
+// Value returns the default for designs in the system's unit.
+func (d Default) Value(sys unit.System) unit.Length {
+	if sys == unit.Metric {
+		return d.Metric
+	}
+	return d.Imperial
+}
+
+//go:embed defaults.toml
+var defaultsText []byte
+
+var defaults = sync.OnceValue(func() []Default {
+	var file struct {
+		Default []struct {
+			Name, Note       string
+			Imperial, Metric length
+		}
+	}
+	decode("defaults", defaultsText, &file)
+	var list []Default
+	for _, d := range file.Default {
+		list = append(list, Default{
+			Name: d.Name, Imperial: unit.Length(d.Imperial), Metric: unit.Length(d.Metric), Note: d.Note,
+			Origin: Origin{Standing: Own, Source: "chosen for this program"},
+		})
+	}
+	return list
+})
+
+// Defaults returns all defaults, in the order of the table.
+func Defaults() []Default { return slices.Clone(defaults()) }
+
+// FindDefault returns the default of the length.
+func FindDefault(name string) (Default, bool) {
+	for _, d := range defaults() {
+		if d.Name == name {
+			return d, true
+		}
+	}
+	return Default{}, false
+}
