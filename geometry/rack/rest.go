@@ -1,7 +1,6 @@
 package rack
 
 import (
-	"math"
 	"math/big"
 
 	"slatwright/specs/unit"
@@ -17,16 +16,23 @@ import (
 // lengths, so that half a diameter stays whole, and decide every comparison
 // through whole-number squares.
 
-// Unreachable is what a bound returns where no value will do: the bottle falls
-// through the gap.
-const Unreachable unit.Length = math.MaxInt64
-
 // root holds the whole number under the square root of 2h + 2e, that is
 // (D+2e)² − (g+2e)².
 func root(diameter, gap, eased unit.Length) *big.Int {
 	a := big.NewInt(int64(diameter + 2*eased))
 	b := big.NewInt(int64(gap + 2*eased))
 	return new(big.Int).Sub(a.Mul(a, a), b.Mul(b, b))
+}
+
+// rested is root for the bounds: a bottle that falls through is taken to hang
+// between the slats by its middle, so that a gap which the maker has stated too
+// wide still gives a drawing. The check of the rest says what is wrong then.
+func rested(diameter, gap, eased unit.Length) *big.Int {
+	q := root(diameter, gap, eased)
+	if q.Sign() < 0 {
+		q.SetInt64(0)
+	}
+	return q
 }
 
 // AxisAbove returns how far the axis of a bottle stands above the slat tops,
@@ -63,10 +69,7 @@ func leastHalf(guess int64, enough func(n int64) bool) unit.Length {
 
 // sagBound is the least whole length that is at least the sag.
 func sagBound(diameter, gap, eased unit.Length) unit.Length {
-	q := root(diameter, gap, eased)
-	if q.Sign() < 0 {
-		return Unreachable
-	}
+	q := rested(diameter, gap, eased)
 	full := int64(diameter + 2*eased)
 	guess := (full - new(big.Int).Sqrt(q).Int64()) / 2
 	return leastHalf(guess, func(n int64) bool {
@@ -77,10 +80,7 @@ func sagBound(diameter, gap, eased unit.Length) unit.Length {
 // standBound is the least whole length that is at least the height of the
 // bottle's highest point above the slat tops, r + h.
 func standBound(diameter, gap, eased unit.Length) unit.Length {
-	q := root(diameter, gap, eased)
-	if q.Sign() < 0 {
-		return Unreachable
-	}
+	q := rested(diameter, gap, eased)
 	base := int64(diameter - 2*eased)
 	guess := (base + new(big.Int).Sqrt(q).Int64()) / 2
 	return leastHalf(guess, func(n int64) bool {
@@ -91,10 +91,7 @@ func standBound(diameter, gap, eased unit.Length) unit.Length {
 // stackBound is the least rise, less the clearance, at which an upper bottle
 // stays clear of a lower one: r + h of the lower and s of the upper.
 func stackBound(lower, upper, gap, eased unit.Length) unit.Length {
-	ql, qu := root(lower, gap, eased), root(upper, gap, eased)
-	if ql.Sign() < 0 || qu.Sign() < 0 {
-		return Unreachable
-	}
+	ql, qu := rested(lower, gap, eased), rested(upper, gap, eased)
 	base := int64(lower + upper)
 	guess := (base + new(big.Int).Sqrt(ql).Int64() - new(big.Int).Sqrt(qu).Int64()) / 2
 	return leastHalf(guess, func(n int64) bool {
@@ -106,10 +103,7 @@ func stackBound(lower, upper, gap, eased unit.Length) unit.Length {
 // lower corner of the slats above stays the clearance away from the bottle:
 // h + sqrt((r+c)² − (g/2)²).
 func cornerBound(diameter, clearance, gap, eased unit.Length) unit.Length {
-	q := root(diameter, gap, eased)
-	if q.Sign() < 0 {
-		return Unreachable
-	}
+	q := rested(diameter, gap, eased)
 	a := big.NewInt(int64(diameter + 2*clearance))
 	b := big.NewInt(int64(gap))
 	p := new(big.Int).Sub(a.Mul(a, a), b.Mul(b, b))

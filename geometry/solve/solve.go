@@ -100,12 +100,17 @@ func (e *engine) feasible(on []bool) bool {
 	return f != nil
 }
 
-// best answers a question with all levels. Mostly the first wishes can all be
-// had: with them as fixed values the search is much narrower, and what it
-// finds is the best there is.
+// best answers a question with all levels. Mostly the wishes of the leading
+// levels can all be had: with them as fixed values the search is much narrower,
+// and what it finds is the best there is. Where they can't, those of fewer
+// levels are tried.
 func (e *engine) best(q *ask) *Solution {
 	q.goals = e.goals
-	if pinned := q.withFirstWishes(); pinned != nil {
+	for n := e.m.leadingWishes(); n > 0; n-- {
+		pinned := q.clone()
+		if !pinned.pinLevels(n) {
+			continue
+		}
 		if s, f := pinned.run(); f != nil {
 			return s.solution(f)
 		}
@@ -117,17 +122,26 @@ func (e *engine) best(q *ask) *Solution {
 	return s.solution(f)
 }
 
-// withFirstWishes fixes the lengths that the first level wishes for, if that
-// level wishes for lengths; nil if it does not or some range forbids it.
-func (q *ask) withFirstWishes() *ask {
-	if len(q.m.Levels) == 0 || len(q.m.Levels[0].Wishes) == 0 || len(q.m.Levels[0].CountWishes) > 0 {
-		return nil
+// leadingWishes counts the levels at the front that wish for lengths and for
+// nothing else.
+func (m *Model) leadingWishes() int {
+	for i, l := range m.Levels {
+		if len(l.Wishes) == 0 || len(l.CountWishes) > 0 {
+			return i
+		}
 	}
-	c := q.clone()
-	if !c.pin(q.m.Levels[0].Wishes) {
-		return nil
+	return len(m.Levels)
+}
+
+// pinLevels fixes the lengths that the first n levels wish for; false when some
+// range or grid forbids it.
+func (q *ask) pinLevels(n int) bool {
+	for _, l := range q.m.Levels[:n] {
+		if !q.pin(l.Wishes) {
+			return false
+		}
 	}
-	return c
+	return true
 }
 
 // pin fixes lengths at what is wished; false when a range or grid forbids it.

@@ -105,6 +105,9 @@ func clipSegment(a, b Point, r Rect) (p, q Point, ok bool) {
 			q = edge.cross(a, b)
 		}
 	}
+	// A crossing that was cut off again at a later edge is worked out anew on
+	// the whole line, and may so come to lie a little past the earlier edge.
+	p, q = into(p, r), into(q, r)
 	return p, q, p != q
 }
 

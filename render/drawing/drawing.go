@@ -53,6 +53,9 @@ type Sheet struct {
 	Dims  []DimRecord
 	Items []ItemRecord
 
+	// Units is the system of the figures that name none.
+	Units unit.System
+
 	// FullSize says that the sheet measures what it shows, so that it must be
 	// printed without scaling.
 	FullSize bool

@@ -21,15 +21,15 @@ func Arrow(group int, tip, from Point) Path {
 }
 
 // Tick returns an oblique stroke across the end of a dimension line at the
-// point at, for a line that runs to the point other. Seen along the sheet it
-// rises to the right over a level line. It panics where both points coincide.
+// point at, for a line that runs to the point other. It rises to the right for who
+// reads along the line, from below or from the right. It panics where both
+// points coincide.
 func Tick(group int, at, other Point) Path {
 	if other.X < at.X || other.X == at.X && other.Y > at.Y { // the same slope at both ends
 		other = at.Add(at.Sub(other))
 	}
 	half := TickLength * 354 / 1000 // half the stroke, at 45 degrees
-	p := Line(Dimension, group, along(at, other, -half, -half), along(at, other, half, half))
-	return p
+	return Line(Dimension, group, along(at, other, -half, -half), along(at, other, half, half))
 }
 
 // Dot returns the dot that ends a leader on a surface, or takes the place of
