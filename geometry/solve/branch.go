@@ -23,6 +23,8 @@ type branching struct {
 	best   rat
 	point  []rat // values of the parameters at the best
 	nodes  int
+	ceiling bound // of the objective, for the present
+	cut     bound // least value of the nodes left out for being above it
 }
 
 // minimise finds the least value of a sum over parameters among the exact
@@ -42,7 +44,7 @@ func (r *reduced) minimise(sum lin) (least rat, values []rat, ok bool) {
 		}
 		s.obj = r.tab.addRow(unit.terms)
 	}
-	s.visit()
+	s.deepen()
 	if dbg != nil {dbg(fmt.Sprint("nodes ",s.nodes," params ",len(r.whole)," rows ",len(r.rows)," rules ",len(r.rules)," allint ",s.allInt," best ",s.best.n," found ",s.found))}
 	if !s.found {
 		return rat{}, nil, false
@@ -55,6 +57,31 @@ func (r *reduced) minimise(sum lin) (least rat, values []rat, ok bool) {
 		values = append(values, x)
 	}
 	return s.best.mul(scale).add(sum.k), values, true
+}
+
+// deepen searches under a ceiling for the objective that it raises in growing
+// strides from the first bound, so that the search does not lose itself far
+// from the best. What is found under a ceiling is the best there is.
+func (s *branching) deepen() {
+	if !s.allInt {
+		s.visit()
+		return
+	}
+	mark := s.tab.mark()
+	for stride := int64(0); ; stride = 2*stride + 1 {
+		s.cut = bound{}
+		if s.ceiling.set {
+			s.ceiling.v = s.ceiling.v.add(whole(stride))
+		}
+		s.visit()
+		s.tab.undo(mark)
+		if s.found || !s.cut.set {
+			return
+		}
+		if !s.ceiling.set || s.ceiling.v.less(s.cut.v) {
+			s.ceiling = s.cut
+		}
+	}
 }
 
 func (s *branching) visit() {
@@ -74,7 +101,8 @@ func (s *branching) visit() {
 			val = val.ceil()
 		}
 	}
-	if s.beaten(val) {
+	if dbg!=nil && s.nodes==1 && s.obj>=0 {dbg(fmt.Sprint("root ",t.vars[max(0,s.obj)].val.n,"/",t.vars[max(0,s.obj)].val.den()))}
+	if s.beaten(val) || s.above(val) {
 		return
 	}
 	for p, whole := range s.whole {
@@ -93,10 +121,29 @@ func (s *branching) visit() {
 			return
 		}
 	}
+	if dbg!=nil {dbg(fmt.Sprint("  inc ",val.n," at ",s.nodes))}
 	s.found, s.best = true, val
 	for p := range s.point {
 		s.point[p] = t.vars[p].val
 	}
+}
+
+// above reports whether a node lies above the ceiling, and keeps the least
+// value for which it had to. The first node sets the ceiling.
+func (s *branching) above(val rat) bool {
+	if !s.allInt {
+		return false
+	}
+	if !s.ceiling.set {
+		s.ceiling = bound{true, val}
+	}
+	if !s.ceiling.v.less(val) {
+		return false
+	}
+	if !s.cut.set || val.less(s.cut.v) {
+		s.cut = bound{true, val}
+	}
+	return true
 }
 
 // beaten reports whether a node that can reach val at best is of no use.
@@ -106,14 +153,14 @@ func (s *branching) beaten(val rat) bool {
 
 func (s *branching) splitWhole(p int, x rat) {
 	mark := s.tab.mark()
-	if s.tab.atMost(p, x.floor()) {
-		s.visit()
+	up := !ratio(1, 2).less(x.sub(x.floor()))
+	for range 2 {
+		if up && s.tab.atLeast(p, x.ceil()) || !up && s.tab.atMost(p, x.floor()) {
+			s.visit()
+		}
+		s.tab.undo(mark)
+		up = !up
 	}
-	s.tab.undo(mark)
-	if s.tab.atLeast(p, x.ceil()) {
-		s.visit()
-	}
-	s.tab.undo(mark)
 }
 
 // splitRule halves the range between the end whose bound is in force and the

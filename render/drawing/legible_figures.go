@@ -45,8 +45,8 @@ func (l *legibility) figures() {
 }
 
 // rounding returns how far a printed figure may be from its value: not at all,
-// or less than the finest step where it says so. A link of a chain may be a
-// whole step off, so that the chain adds up.
+// or the finest step where it says that it was rounded. That is more than half
+// a step, since the links of a chain are rounded so that they add up.
 func (l *legibility) rounding(about bool) unit.Length {
 	if about {
 		return l.sheet.Units.Finest()

@@ -59,33 +59,58 @@ func rasterSVG(t *testing.T, s *drawing.Sheet, dpi int) image.Image {
 	return readPNG(t, out)
 }
 
-// Two programs that share no font and no reader draw the two files alike.
+// Two programs that share no font and no reader draw the two files alike: ink
+// in one has ink in the other within a pixel, 0.085 mm. Pixel for pixel they
+// differ in more, since each sets the glyphs of real text to places of its own
+// within the pixel.
 func TestBothWritersDrawTheSame(t *testing.T) {
-	const dpi = 200
+	const dpi = 300
 	a, b := rasterPDF(t, sample.Sheet(), dpi), rasterSVG(t, sample.Sheet(), dpi)
-	w, h := min(a.Bounds().Dx(), b.Bounds().Dx()), min(a.Bounds().Dy(), b.Bounds().Dy())
-	if d := a.Bounds().Dx() - b.Bounds().Dx(); d < -1 || d > 1 {
+	if a.Bounds() != b.Bounds() {
 		t.Fatalf("pages are %v and %v", a.Bounds(), b.Bounds())
 	}
 	inked, differ := 0, 0
-	for y := range h {
-		for x := range w {
-			p, q := ink(a, x, y), ink(b, x, y)
-			if p > 64 || q > 64 {
-				inked++
-			}
-			if p-q > 64 || q-p > 64 {
-				differ++
-			}
+	p, q := inks(a), inks(b)
+	for i := range p {
+		if p[i] > 64 || q[i] > 64 {
+			inked++
+		}
+		if p[i] > 128 && !near(q, i, a.Bounds().Dx()) || q[i] > 128 && !near(p, i, a.Bounds().Dx()) {
+			differ++
 		}
 	}
 	t.Logf("%d of %d inked pixels differ", differ, inked)
-	if inked < 20000 {
+	if inked < 100000 {
 		t.Errorf("only %d pixels are inked", inked)
 	}
-	if differ*50 > inked {
-		t.Errorf("%d of %d inked pixels differ, over 2 %%", differ, inked)
+	if differ*1000 > inked {
+		t.Errorf("%d of %d inked pixels differ, over 0.1 %%", differ, inked)
 	}
+}
+
+// inks returns the ink of each pixel, row by row.
+func inks(m image.Image) []int {
+	b := m.Bounds()
+	all := make([]int, 0, b.Dx()*b.Dy())
+	for y := range b.Dy() {
+		for x := range b.Dx() {
+			all = append(all, ink(m, x, y))
+		}
+	}
+	return all
+}
+
+// near reports whether pixel i, or one beside it, has ink. The edge of the
+// page has none.
+func near(inks []int, i, width int) bool {
+	for _, row := range []int{-width, 0, width} {
+		for d := -1; d <= 1; d++ {
+			if k := i + row + d; k >= 0 && k < len(inks) && inks[k] > 64 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // A full-size sheet measures what it says, on paper of any size.

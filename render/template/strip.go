@@ -1,0 +1,124 @@
+package template
+
+import (
+	"fmt"
+	"strings"
+
+	"slatwright/geometry/rack"
+	"slatwright/render/drawing"
+	"slatwright/specs/unit"
+)
+
+// A strip is what one long template shows: marks along a piece, measured from
+// its datum end, which lies to the left.
+type strip struct {
+	name       string // "inner ladder, face A"
+	use        string // what it is laid on
+	start, end string // words at the datum end and at the other end
+	edge       string // word for the true edge of the piece
+	edgeUp     bool   // the true edge is the upper one on paper
+	length     unit.Length
+	width      unit.Length // of the piece, across the strip
+	seats      []seat      // in order from the datum
+}
+
+// A seat is where another piece sits: it covers the strip between its edges.
+type seat struct {
+	from, to unit.Length
+	nails    []nail
+}
+
+// A nail is a place to prick through: how far from the datum, and how far from
+// the true edge.
+type nail struct{ along, across unit.Length }
+
+// strips returns what is worth a template: each face of each shape of ladder
+// that bears slats, and the aprons, which are all spaced alike.
+func strips(r *rack.Rack) ([]strip, error) {
+	slat, okSlat := r.PartNamed("slat")
+	leg, okLeg := r.PartNamed("leg")
+	apron, okApron := r.PartNamed("apron")
+	if !okSlat || !okLeg || !okApron {
+		return nil, fmt.Errorf("a rack without slats, legs or aprons has no template")
+	}
+	var out []strip
+	for _, s := range r.Shapes {
+		faces := []struct {
+			name  string
+			under []unit.Length
+			up    bool
+		}{{"face A (left face)", s.Left, false}, {"face B (right face)", s.Right, true}}
+		for _, f := range faces {
+			if len(f.under) == 0 {
+				continue
+			}
+			out = append(out, strip{
+				name: ladderName(s.Name) + ", " + f.name,
+				use: fmt.Sprintf("both legs of %s, %s to a leg", times(s.Count, "ladder"),
+					times(len(f.under), "slat")),
+				start: "FOOT", end: "TOP", edge: "FRONT", edgeUp: f.up,
+				length: leg.Length, width: leg.Width,
+				seats: slatSeats(f.under, slat.Width, leg.Width),
+			})
+		}
+	}
+	return append(out, apronStrip(r, leg, apron)), nil
+}
+
+// ladderName sets a shape's name before the word ladder: "left end ladder",
+// "inner ladder 2".
+func ladderName(shape string) string {
+	words := strings.Fields(shape)
+	if n := len(words); n > 1 && words[n-1][0] >= '0' && words[n-1][0] <= '9' {
+		return strings.Join(words[:n-1], " ") + " ladder " + words[n-1]
+	}
+	return shape + " ladder"
+}
+
+func times(n int, word string) string {
+	if n != 1 {
+		word += "s"
+	}
+	return fmt.Sprintf("%d %s", n, word)
+}
+
+// slatSeats returns the seats of slats on a leg. Two nails stand at half the
+// slat's height, at a third and two thirds of the leg's width (common practice,
+// no source), which keeps them off the ends of the slat and the edges of the leg.
+func slatSeats(under []unit.Length, height, legWidth unit.Length) []seat {
+	var out []seat
+	for _, z := range under {
+		mid := z + height/2
+		out = append(out, seat{from: z, to: z + height, nails: []nail{{mid, legWidth / 3}, {mid, legWidth - legWidth/3}}})
+	}
+	return out
+}
+
+// apronStrip returns the strip along an apron. The left ends of apron and first
+// leg are flush, so that a leg's place along the apron is its place in the rack.
+func apronStrip(r *rack.Rack, leg, apron rack.Part) strip {
+	s := strip{
+		name: "aprons, spacing of legs", use: times(apron.Count, "apron") + ", marked on the face toward the legs as seen through the board",
+		start: "LEFT", end: "RIGHT", edge: "LOWER EDGE",
+		length: apron.Length, width: apron.Width,
+	}
+	for _, l := range r.Ladders {
+		s.seats = append(s.seats, seat{from: l.X, to: l.X + leg.Thickness})
+	}
+	return s
+}
+
+// The least and the greatest height of a strip on paper: room for two rows of
+// figures with an X between them, and no more than a page holds twice.
+const (
+	leastBand = 30 * drawing.MM
+	mostBand  = 45 * drawing.MM
+)
+
+// band returns the strip's height on paper, and how much of it the piece
+// covers: the whole piece where it is not wider than the strip.
+func (s strip) band() (height, covered drawing.Um) {
+	w := drawing.Um(s.width.Micrometres())
+	height = min(max(w, leastBand), mostBand)
+	return height, min(w, height)
+}

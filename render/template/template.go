@@ -1,0 +1,125 @@
+// Package template lays out full-size templates: strips to lay along a leg or
+// an apron and mark from. A solved rack goes in; sheets that must be printed at
+// 100 % come out, for the pdf writer. Long strips are cut into tiles on home
+// paper, with an overlap, register crosses at round distances from the datum
+// and rulers both ways; on a roll they stay whole. Where the design says what
+// the printer made of a ruler, all that is measured is corrected for it.
+//
+// Every mark is set from its exact distance to the strip's datum, rounded once
+// to a micrometre, so that tiles and marks do not drift apart.
+package template
+
+import (
+	"fmt"
+
+	"slatwright/geometry/rack"
+	"slatwright/render/drawing"
+	"slatwright/specs/unit"
+)
+
+// A group is the strips that share pages, one below the other.
+type group struct {
+	strips []strip
+	tiles  int // pages that the longest takes
+	first  int // number of its first page, from 1
+}
+
+// Sheets returns the templates of a rack, the page of instructions first. Mark
+// is the content mark of the packet, printed on every page. An error says that
+// the paper or the printer's measure leaves no room.
+func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
+	all, err := strips(r)
+	if err != nil {
+		return nil, err
+	}
+	longest := unit.Length(0)
+	for _, s := range all {
+		longest = max(longest, s.length)
+	}
+	f, err := formatOf(r, longest)
+	if err != nil {
+		return nil, err
+	}
+	p := packet{rack: r, f: f, mark: mark, groups: f.groups(all)}
+	first := p.instructions() // its own length moves the tiles' numbers
+	p.number(len(first.pages))
+	sheets := p.compose(first)
+	for i := range p.groups {
+		for k := range p.groups[i].tiles {
+			sheets = append(sheets, p.tile(i, k))
+		}
+	}
+	return sheets, nil
+}
+
+// A packet is what all pages have in common.
+type packet struct {
+	rack   *rack.Rack
+	f      format
+	mark   string
+	groups []group
+	pages  int
+}
+
+// groups stacks strips in their order as long as a page has room.
+func (f format) groups(all []strip) []group {
+	var out []group
+	left := drawing.Um(0)
+	for _, s := range all {
+		high, _ := s.band()
+		need := f.across.Of(titleRow + high + laneGap)
+		if len(out) == 0 || need > left {
+			out, left = append(out, group{}), f.bodyHeight
+		}
+		g := &out[len(out)-1]
+		g.strips = append(g.strips, s)
+		g.tiles = max(g.tiles, f.tiles(s.length))
+		left -= need
+	}
+	return out
+}
+
+// number sets the first page of each group, after so many pages.
+func (p *packet) number(before int) {
+	n := before
+	for i := range p.groups {
+		p.groups[i].first = n + 1
+		n += p.groups[i].tiles
+	}
+	p.pages = n
+}
+
+// tile composes the page of tile k of a group.
+func (p *packet) tile(row, k int) *drawing.Sheet {
+	g := p.groups[row]
+	number := g.first + k
+	code := fmt.Sprintf("R%d C%d", row+1, k+1)
+	s, origin := p.f.page(fmt.Sprintf("%02d-r%dc%d", number, row+1, k+1), "Template "+code)
+	p.head(s, origin, "Template "+code, number)
+	p.pageMap(s, origin, row, k)
+	top := drawing.Um(headSpace)
+	for i, st := range g.strips {
+		t := tile{strip: st, f: p.f, k: k, n: p.f.tiles(st.length), top: top + titleRow}
+		t.high, t.covered = st.band()
+		top = t.top + t.high + laneGap
+		if k >= t.n {
+			continue
+		}
+		t.draw(fmt.Sprintf("R%d%c", row+1, 'a'+i), p.rack.Format)
+		s.Add(p.f.correct(t.marks, origin)...)
+		s.Dims = append(s.Dims, placed(t.dims, p.f, origin)...)
+	}
+	p.rulers(s, origin)
+	return s
+}
+
+// placed moves dimension records with their figures.
+func placed(dims []drawing.DimRecord, f format, origin drawing.Point) []drawing.DimRecord {
+	out := make([]drawing.DimRecord, len(dims))
+	for i, d := range dims {
+		at := f.correct([]drawing.Mark{drawing.Disc(drawing.Solid, 0, drawing.Black, d.From, 1)}, origin)[0].Bounds().Centre()
+		d.From, d.To = at, at
+		out[i] = d
+	}
+	return out
+}
