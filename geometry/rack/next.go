@@ -1,6 +1,7 @@
 package rack
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -21,10 +22,15 @@ func (b *stater) nexts(s *solve.Solution) ([]Next, error) {
 	var out []Next
 	for _, id := range ids {
 		n, err := b.m.OneMore(id, s)
-		if err != nil {
+		switch {
+		case errors.Is(err, solve.ErrTooHard):
+			// The rack itself is proven; only this piece of advice is not found.
+			out = append(out, Next{Count: b.m.Counts[id].Name, Value: s.Counts[id] + 1})
+		case err != nil:
 			return nil, err
+		default:
+			out = append(out, b.next(n))
 		}
-		out = append(out, b.next(n))
 	}
 	return out, nil
 }

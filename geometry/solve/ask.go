@@ -36,6 +36,7 @@ type ask struct {
 	rules     []int
 	tables    []*ruleTable // of all rules, shared between questions
 	goals     []goal
+	nodes     int // limit of one branch and bound; 0: maxNodes
 }
 
 // allOn has every statement hold.

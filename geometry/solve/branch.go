@@ -1,8 +1,6 @@
 package solve
 
-import ("errors";"fmt")
-var dbg func(string)
-
+import "errors"
 
 // ErrTooHard is returned when the search has looked at so many cases that
 // something must be wrong with the model. It is a count of steps, not of
@@ -11,6 +9,14 @@ var ErrTooHard = errors.New("the design leaves too many cases to search")
 
 // maxNodes bounds one leaf's branch and bound. Rack models need 1 to 50.
 const maxNodes = 200_000
+
+// nodeLimit is how many nodes one branch and bound of the question may take.
+func (q *ask) nodeLimit() int {
+	if q.nodes > 0 {
+		return q.nodes
+	}
+	return maxNodes
+}
 
 // branching is a depth-first branch and bound over the whole parameters and
 // over the ranges of the side rules. It works on one tableau, whose limits it
@@ -23,15 +29,14 @@ type branching struct {
 	best   rat
 	point  []rat // values of the parameters at the best
 	nodes  int
-	ceiling bound // of the objective, for the present
-	cut     bound // least value of the nodes left out for being above it
+	limit  int // of nodes
 }
 
 // minimise finds the least value of a sum over parameters among the exact
 // solutions, and the unknowns there. ok is false when there is no solution.
 // It uses up the tableau: reduce again before asking again.
-func (r *reduced) minimise(sum lin) (least rat, values []rat, ok bool) {
-	s := branching{reduced: r, obj: -1, point: make([]rat, len(r.whole))}
+func (r *reduced) minimise(sum lin, limit int) (least rat, values []rat, ok bool) {
+	s := branching{reduced: r, obj: -1, limit: limit, point: make([]rat, len(r.whole))}
 	scale := whole(1)
 	if len(sum.terms) > 0 {
 		s.allInt = r.allWhole(sum)
@@ -44,8 +49,7 @@ func (r *reduced) minimise(sum lin) (least rat, values []rat, ok bool) {
 		}
 		s.obj = r.tab.addRow(unit.terms)
 	}
-	s.deepen()
-	if dbg != nil {dbg(fmt.Sprint("nodes ",s.nodes," params ",len(r.whole)," rows ",len(r.rows)," rules ",len(r.rules)," allint ",s.allInt," best ",s.best.n," found ",s.found))}
+	s.visit()
 	if !s.found {
 		return rat{}, nil, false
 	}
@@ -59,33 +63,8 @@ func (r *reduced) minimise(sum lin) (least rat, values []rat, ok bool) {
 	return s.best.mul(scale).add(sum.k), values, true
 }
 
-// deepen searches under a ceiling for the objective that it raises in growing
-// strides from the first bound, so that the search does not lose itself far
-// from the best. What is found under a ceiling is the best there is.
-func (s *branching) deepen() {
-	if !s.allInt {
-		s.visit()
-		return
-	}
-	mark := s.tab.mark()
-	for stride := int64(0); ; stride = 2*stride + 1 {
-		s.cut = bound{}
-		if s.ceiling.set {
-			s.ceiling.v = s.ceiling.v.add(whole(stride))
-		}
-		s.visit()
-		s.tab.undo(mark)
-		if s.found || !s.cut.set {
-			return
-		}
-		if !s.ceiling.set || s.ceiling.v.less(s.cut.v) {
-			s.ceiling = s.cut
-		}
-	}
-}
-
 func (s *branching) visit() {
-	if s.nodes++; s.nodes > maxNodes {
+	if s.nodes++; s.nodes > s.limit {
 		panic(ErrTooHard)
 	}
 	t := s.tab
@@ -101,8 +80,7 @@ func (s *branching) visit() {
 			val = val.ceil()
 		}
 	}
-	if dbg!=nil && s.nodes==1 && s.obj>=0 {dbg(fmt.Sprint("root ",t.vars[max(0,s.obj)].val.n,"/",t.vars[max(0,s.obj)].val.den()))}
-	if s.beaten(val) || s.above(val) {
+	if s.beaten(val) {
 		return
 	}
 	for p, whole := range s.whole {
@@ -121,29 +99,10 @@ func (s *branching) visit() {
 			return
 		}
 	}
-	if dbg!=nil {dbg(fmt.Sprint("  inc ",val.n," at ",s.nodes))}
 	s.found, s.best = true, val
 	for p := range s.point {
 		s.point[p] = t.vars[p].val
 	}
-}
-
-// above reports whether a node lies above the ceiling, and keeps the least
-// value for which it had to. The first node sets the ceiling.
-func (s *branching) above(val rat) bool {
-	if !s.allInt {
-		return false
-	}
-	if !s.ceiling.set {
-		s.ceiling = bound{true, val}
-	}
-	if !s.ceiling.v.less(val) {
-		return false
-	}
-	if !s.cut.set || val.less(s.cut.v) {
-		s.cut = bound{true, val}
-	}
-	return true
 }
 
 // beaten reports whether a node that can reach val at best is of no use.
@@ -151,9 +110,12 @@ func (s *branching) beaten(val rat) bool {
 	return s.found && (s.obj < 0 || !val.less(s.best))
 }
 
+// splitWhole goes to the farther whole number first: that is the side that
+// fails or proves good sooner, in a third of the nodes on racks whose defaults
+// have to bend.
 func (s *branching) splitWhole(p int, x rat) {
 	mark := s.tab.mark()
-	up := !ratio(1, 2).less(x.sub(x.floor()))
+	up := x.sub(x.floor()).less(ratio(1, 2))
 	for range 2 {
 		if up && s.tab.atLeast(p, x.ceil()) || !up && s.tab.atMost(p, x.floor()) {
 			s.visit()

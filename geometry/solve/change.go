@@ -9,8 +9,8 @@ import (
 // Change is what changing one statement alone would do.
 type Change struct {
 	Statement StatementID
-	// Helps says that the rest holds once this statement is gone. If it does
-	// not, no change of this statement alone helps.
+	// Helps says that the rest holds once this statement is gone, with what
+	// hangs on it. If it does not, no change of this statement alone helps.
 	Helps bool
 	// Free are the least changes that do, whatever becomes of the wishes; Kept
 	// those that do with every wish kept that can be kept without this
@@ -28,12 +28,12 @@ type Nearest struct {
 	HasBelow, HasAbove bool
 }
 
-// change works out what a statement, which is not part of the question, would
-// have to give. keep fixes the soft values in a question as far as that can
-// be, all but the statement's own.
-func (e *engine) change(s StatementID, q *ask, keep func(*ask, Statement)) Change {
+// change works out what a statement would have to give for the rest to hold.
+// keep fixes the soft values in a question as far as that can be, all but the
+// statement's own.
+func (e *engine) change(s StatementID, rest []StatementID, vary asker, keep func(*ask, Statement)) Change {
 	c := Change{Statement: s}
-	if _, f := q.clone().run(); f == nil {
+	if _, f := vary(e.m, e.m.only(rest)).run(); f == nil {
 		return c
 	}
 	c.Helps = true
@@ -41,14 +41,24 @@ func (e *engine) change(s StatementID, q *ask, keep func(*ask, Statement)) Chang
 	if st.Length == None && st.Count == None {
 		return c
 	}
+	// With another value the statement still stands, and so does what hangs
+	// on it.
+	q := vary(e.m.unbound(s), e.m.only(append(slices.Clone(rest), s)))
 	c.Free = nearest(q, st)
-	kept := q.clone()
-	keep(kept, st)
-	c.Kept = nearest(kept, st)
+	keep(q, st)
+	c.Kept = nearest(q, st)
 	return c
 }
 
-// nearest finds the nearest values for a statement that is not part of the
+// unbound is the model with a statement that no longer limits anything.
+func (m *Model) unbound(s StatementID) *Model {
+	c := *m
+	c.Statements = slices.Clone(m.Statements)
+	c.Statements[s].HasLo, c.Statements[s].HasHi, c.Statements[s].LiftsGrid = false, false, false
+	return &c
+}
+
+// nearest finds the nearest values for a statement that limits nothing in the
 // question.
 func nearest(q *ask, st Statement) (n Nearest) {
 	exact := st.HasLo && st.HasHi && st.Lo == st.Hi

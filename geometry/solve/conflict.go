@@ -30,16 +30,19 @@ const maxAsks = 3000
 
 // conflict explains a model without a solution.
 func (e *engine) conflict() *Conflict {
-	put := func(on []bool) *ask { return e.m.ask(on, e.tables) }
+	put := func(m *Model, on []bool) *ask { return m.ask(on, e.tables) }
 	return &Conflict{Problems: e.problems(put, put, e.asWished)}
 }
+
+// asker states a question for a set of statements.
+type asker func(m *Model, on []bool) *ask
 
 // problems finds the separate problems among all statements: sets that cannot
 // hold in the question that put states. Their changes are worked out in the
 // question that vary states, with the soft values that keep fixes.
-func (e *engine) problems(put, vary func(on []bool) *ask, keep func(*ask, Statement)) []Problem {
+func (e *engine) problems(put, vary asker, keep func(*ask, Statement)) []Problem {
 	x := explainer{m: e.m, ask: func(on []bool) bool {
-		_, f := put(on).run()
+		_, f := put(e.m, on).run()
 		return f != nil
 	}}
 	var out []Problem
@@ -60,9 +63,9 @@ func (e *engine) problems(put, vary func(on []bool) *ask, keep func(*ask, Statem
 		for _, s := range p.Statements {
 			// The other problems are taken as put right.
 			rest := append(without(p.Statements, []StatementID{s}), left...)
-			p.Changes = append(p.Changes, e.change(s, vary(e.m.only(rest)), keep))
+			p.Changes = append(p.Changes, e.change(s, rest, vary, keep))
 		}
-		p.Chain = e.chain(put(e.m.only(p.Statements)))
+		p.Chain = e.chain(put(e.m, e.m.only(p.Statements)))
 	}
 	return out
 }

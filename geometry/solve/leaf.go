@@ -85,7 +85,7 @@ func (f *leaf) seek(sum lin) (rat, bool) {
 		f.point = nil
 		return rat{}, false
 	}
-	least, point, ok := r.minimise(r.substitute(sum))
+	least, point, ok := r.minimise(r.substitute(sum), f.q.nodeLimit())
 	f.point = point
 	return least, ok
 }
@@ -245,7 +245,7 @@ func (f *leaf) finish() {
 			f.p.fix(v, e.k)
 			continue
 		}
-		x, point, _ := r.minimise(e)
+		x, point, _ := r.minimise(e, f.q.nodeLimit())
 		f.p.fix(v, x)
 		f.point = point
 		r = f.p.reduce()

@@ -19,6 +19,7 @@ type Next struct {
 	// SoftOnly: the statements leave room, only soft values stop it. Problems
 	// are then what stops it with the soft values kept, Free changes are empty
 	// (none is needed), and Bent lists what would bend.
+	// Bent is nil where the search for it gave up.
 	SoftOnly bool
 	Bent     []Bent
 }
@@ -45,16 +46,16 @@ func (m *Model) OneMore(c CountID, s *Solution) (n Next, err error) {
 		n.AtGuard = true
 		return n, nil
 	}
-	more := func(on []bool) *ask { return e.askMore(on, c, s) }
+	more := func(m *Model, on []bool) *ask { return e.askMore(m, on, c, s) }
 	keep := func(q *ask, st Statement) { q.keepAll(notOf(st, e.solved(s))) }
-	if _, f := more(m.allOn()).run(); f == nil {
+	if _, f := more(m, m.allOn()).run(); f == nil {
 		n.Problems = e.problems(more, more, keep)
 		return n, nil
 	}
 	n.SoftOnly = true
-	n.Bent = e.bent(more(m.allOn()), s)
-	fixed := func(on []bool) *ask {
-		q := more(on)
+	n.Bent = e.bent(more(m, m.allOn()), s)
+	fixed := func(m *Model, on []bool) *ask {
+		q := more(m, on)
 		q.fixAsSolved(e.solved(s))
 		return q
 	}
@@ -68,8 +69,8 @@ func (m *Model) OneMore(c CountID, s *Solution) (n Next, err error) {
 }
 
 // askMore asks for one more of a count and no less of the others.
-func (e *engine) askMore(on []bool, c CountID, s *Solution) *ask {
-	q := e.m.ask(on, e.tables)
+func (e *engine) askMore(m *Model, on []bool, c CountID, s *Solution) *ask {
+	q := m.ask(on, e.tables)
 	for i := range q.counts {
 		q.counts[i].lo = max(q.counts[i].lo, int64(s.Counts[i]))
 	}
@@ -99,10 +100,18 @@ func (q *ask) fixAsSolved(list []soft) {
 	}
 }
 
+// bentNodes bounds the search for what would bend: it is advice, and not worth
+// many times the work of the answer itself.
+const bentNodes = 500
+
 // bent finds the best solution of the question and the wished lengths that
-// differ there.
+// differ there; nil when the search gives up.
 func (e *engine) bent(q *ask, s *Solution) []Bent {
-	with := e.best(q)
+	q.nodes = bentNodes
+	with, err := e.bestWithin(q)
+	if err != nil {
+		return nil
+	}
 	var out []Bent
 	seen := make([]bool, len(e.m.Lengths))
 	for i, l := range e.m.Levels {
@@ -115,4 +124,10 @@ func (e *engine) bent(q *ask, s *Solution) []Bent {
 		}
 	}
 	return out
+}
+
+// bestWithin is best, with the search's giving up as an error.
+func (e *engine) bestWithin(q *ask) (s *Solution, err error) {
+	defer tooHard(&err)
+	return e.best(q), nil
 }

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"math/big"
+	"slices"
 
 	"slatwright/specs/unit"
 )
@@ -60,17 +61,15 @@ func (m *Model) Solve() (s *Solution, c *Conflict, err error) {
 }
 
 // Feasible reports whether the statements given, and no others, can all hold.
+// Explanations take a grid that some statement of the model lifts as lifted
+// even with that statement left out; Feasible does not.
 func (m *Model) Feasible(only []StatementID) (ok bool, err error) {
 	defer tooHard(&err)
 	if err := m.check(); err != nil {
 		return false, err
 	}
-	e := m.engine()
-	on := make([]bool, len(m.Statements))
-	for _, s := range only {
-		on[s] = true
-	}
-	return e.feasible(on), nil
+	_, f := m.ask(m.only(only), m.newTables()).run()
+	return f != nil, nil
 }
 
 // tooHard turns the search's giving up into an error.
@@ -92,12 +91,23 @@ type engine struct {
 }
 
 func (m *Model) engine() *engine {
-	return &engine{m: m, tables: m.newTables(), goals: m.goals()}
+	return &engine{m: m.lifted(), tables: m.newTables(), goals: m.goals()}
 }
 
-func (e *engine) feasible(on []bool) bool {
-	_, f := e.m.ask(on, e.tables).run()
-	return f != nil
+// lifted is the model with the grids lifted for good that some statement
+// lifts. With all statements it asks the same. Without that, leaving a
+// statement out could make a length less free, and a smallest conflict would
+// not be one: a set that cannot hold might hold with a line more.
+func (m *Model) lifted() *Model {
+	c := *m
+	c.Lengths = slices.Clone(m.Lengths)
+	for _, s := range m.Statements {
+		if s.LiftsGrid && s.Length != None {
+			l := &c.Lengths[s.Length]
+			l.Step = min(l.Step, 1)
+		}
+	}
+	return &c
 }
 
 // best answers a question with all levels. Mostly the wishes of the leading

@@ -135,10 +135,10 @@ func (p *packet) advice() []string {
 	}
 	lines = append(lines,
 		"3. Trim the right-hand page along its seam line and lay its crosses on those of the page before it.",
-		"    A figure beside a mark is its distance from the "+p.groups[0].strips[0].start+" end. Check the last one with a tape",
+		"    A figure beside a mark is its distance from the "+p.groups[0].strips[0].start+" (LEFT) end. Check the last one with a tape",
 		"    before marking wood: paper swells. Where paper and figure differ, the figure counts.",
-		"4. Lay the end on the datum, the edge with the arrow on the named edge. X is the side the part sits on,",
-		"    a ringed cross a nail. Make one trial joint before cutting or nailing the rest.",
+		"4. Lay the strip's end flush with the end of the wood, its named edge flush with that edge.",
+		"    X is the side the part sits on, a ringed cross a nail. Make one trial joint before the rest.",
 	)
 	return lines
 }

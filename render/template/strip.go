@@ -98,7 +98,7 @@ func slatSeats(under []unit.Length, height, legWidth unit.Length) []seat {
 // leg are flush, so that a leg's place along the apron is its place in the rack.
 func apronStrip(r *rack.Rack, leg, apron rack.Part) strip {
 	s := strip{
-		name: "aprons, spacing of legs", use: times(apron.Count, "apron") + ", marked on the face toward the legs as seen through the board",
+		name: times(apron.Count, "apron"), use: "front ones on the outer face, back ones on the inner face",
 		start: "LEFT", end: "RIGHT", edge: "LOWER EDGE",
 		length: apron.Length, width: apron.Width,
 	}

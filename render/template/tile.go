@@ -111,12 +111,12 @@ func (t *tile) seat(s seat, format unit.Format) {
 	}
 	upper, lower := t.piece()
 	mid := drawing.Pt((a+b)/2, (upper+lower)/2)
-	arm := min((b-a)/2, 4*mm)
+	const arm, least = 4 * mm, 2 * mm
+	if arm := min((b-a)/2-500, arm, mid.X-from, to-mid.X); arm >= min(least, (b-a)/2-500) {
+		t.add(drawing.Line(drawing.Symbol, 0, mid.Add(drawing.Pt(-arm, -arm)), mid.Add(drawing.Pt(arm, arm))),
+			drawing.Line(drawing.Symbol, 0, mid.Add(drawing.Pt(-arm, arm)), mid.Add(drawing.Pt(arm, -arm))))
+	}
 	box := drawing.Box(from, t.top, to-from, t.high)
-	t.add(drawing.Clip([]drawing.Mark{
-		drawing.Line(drawing.Symbol, 0, mid.Add(drawing.Pt(-arm, -arm)), mid.Add(drawing.Pt(arm, arm))),
-		drawing.Line(drawing.Symbol, 0, mid.Add(drawing.Pt(-arm, arm)), mid.Add(drawing.Pt(arm, -arm))),
-	}, box)...)
 	for _, n := range s.nails {
 		p := drawing.Pt(t.f.at(n.along, t.k), t.across(n.across))
 		if ring := drawing.Disc(drawing.Register, 0, drawing.NoFill, p, nailRing); box.Holds(ring.Bounds()) {
@@ -204,26 +204,34 @@ func (t *tile) seams(code string, format unit.Format) {
 	}
 	second := t.distance(l, last, t.end, format)
 	second.Align, second.At.X = drawing.Right, to-besideCross
-	nameAt := first.At.X + first.Width() + wordGap
-	nameTo := second.At.X - second.Width() - wordGap
-	full := t.above(code + "  " + t.name + ": " + t.use)
-	if last && nameAt+full.Width() > nameTo { // a short last tile has room beyond its end
+	beyond := second.At.X // a short last tile has room past its end
+	if last {
+		beyond = to + besideCross
 		if second.At.X-second.Width() < first.At.X+first.Width()+wordGap {
-			second.Align, second.At.X = drawing.Left, to+besideCross
-			nameAt = second.At.X + second.Width() + wordGap
-		} else {
-			nameAt = to + besideCross
-		}
-		nameTo = t.f.net() - um(t.f.half)
-	}
-	for _, words := range []string{full.String(), code + "  " + t.name, code} {
-		if name := t.above(words); nameAt+name.Width() <= nameTo {
-			name.At.X = nameAt
-			t.add(name)
-			break
+			second.Align, second.At.X = drawing.Left, beyond
+			beyond += second.Width() + wordGap
 		}
 	}
+	gaps := [][2]drawing.Um{{first.At.X + first.Width() + wordGap, second.At.X - second.Width() - wordGap}}
+	if last {
+		gaps = append(gaps, [2]drawing.Um{beyond, t.f.net() - um(t.f.half)})
+	}
+	t.letterName(code, gaps)
 	t.add(first, second)
+}
+
+// letterName letters as much of the strip's name as the widest words that one of
+// the gaps above the strip has room for.
+func (t *tile) letterName(code string, gaps [][2]drawing.Um) {
+	for _, words := range []string{code + "  " + t.name + ": " + t.use, code + "  " + t.name, code} {
+		for _, g := range gaps {
+			if name := t.above(words); g[0]+name.Width() <= g[1] {
+				name.At.X = g[0]
+				t.add(name)
+				return
+			}
+		}
+	}
 }
 
 // Clear of the register crosses, and between the words above a strip.

@@ -1,0 +1,154 @@
+// Package check judges a solved rack: whether its bottles rest, clear each
+// other and the boards, whether it can be raised and carried in, and which
+// defaults gave way. A rack.Rack goes in; a list of findings comes out, always
+// in the same order. The order sheet, the report and the program's exit status
+// read it next.
+//
+// The package shares no arithmetic with the solver or the rack model, so that
+// it is a second opinion: every comparison is decided in whole numbers, those
+// with square roots through squares (exact.go). Printed figures are rounded
+// towards the worse side, so that a figure never looks better than it is.
+package check
+
+import (
+	"fmt"
+
+	"slatwright/geometry/rack"
+	"slatwright/specs/unit"
+)
+
+// Status is the outcome of a check.
+type Status string
+
+// The outcomes, from good to bad.
+const (
+	OK      Status = "ok"
+	Caution Status = "caution" // holds, but somebody should know
+	Fail    Status = "fail"
+)
+
+// rank orders the outcomes.
+func (s Status) rank() int {
+	switch s {
+	case Fail:
+		return 2
+	case Caution:
+		return 1
+	}
+	return 0
+}
+
+// Finding is what one check says about one kind of column, or about the rack.
+type Finding struct {
+	Name   string // the check's code, such as "fit.side"
+	Where  string // "columns 1-4", "rack", or the name of a length
+	Status Status
+	Figure string // a decimal, in Unit
+	Limit  string // a decimal, in Unit: what the figure is held against
+	Unit   string // "mm" or "ratio"
+	Says   string // one clause for people, in the design's own unit
+}
+
+// Check is one thing that is looked at.
+type Check struct {
+	Code  string // as findings name it
+	Title string // a few words
+	Doc   string // when it holds
+	run   func(r *rack.Rack) []Finding
+}
+
+// Run returns what the check finds on the rack; nothing where it does not apply.
+func (c Check) Run(r *rack.Rack) []Finding {
+	list := c.run(r)
+	for i := range list {
+		list[i].Name = c.Code
+	}
+	return list
+}
+
+// Checks returns every check, in the order in which All runs them.
+func Checks() []Check {
+	return []Check{rest, side, above, lowerApron, upperApron, depth, raise, doorway, kept}
+}
+
+// All runs every check on the rack.
+func All(r *rack.Rack) []Finding {
+	var list []Finding
+	for _, c := range Checks() {
+		list = append(list, c.Run(r)...)
+	}
+	return list
+}
+
+// Worst returns the worst outcome among the findings, OK where there are none.
+func Worst(list []Finding) Status {
+	worst := OK
+	for _, f := range list {
+		if f.Status.rank() > worst.rank() {
+			worst = f.Status
+		}
+	}
+	return worst
+}
+
+// eachKind runs a look at every kind of column and names the place of what it
+// finds.
+func eachKind(look func(r *rack.Rack, k rack.Kind) (Finding, bool)) func(*rack.Rack) []Finding {
+	return func(r *rack.Rack) []Finding {
+		var list []Finding
+		for i, k := range r.Kinds {
+			if f, ok := look(r, k); ok {
+				f.Where = where(r, i)
+				list = append(list, f)
+			}
+		}
+		return list
+	}
+}
+
+// where names the columns of a kind, counted from 1 at the left.
+func where(r *rack.Rack, kind int) string {
+	first, last := 0, 0
+	for i, c := range r.Columns {
+		if c.Kind == kind {
+			if first == 0 {
+				first = i + 1
+			}
+			last = i + 1
+		}
+	}
+	if first == last {
+		return fmt.Sprintf("column %d", first)
+	}
+	return fmt.Sprintf("columns %d-%d", first, last)
+}
+
+// clearance is one thing measured against a least value.
+type clearance struct {
+	enough bool        // decided exactly
+	figure unit.Length // rounded down
+	says   string      // what lies on either side of it
+}
+
+// tightest returns the finding on the worst of several clearances.
+func tightest(r *rack.Rack, list []clearance, least unit.Length) (Finding, bool) {
+	if len(list) == 0 {
+		return Finding{}, false
+	}
+	worst := list[0]
+	for _, c := range list[1:] {
+		if worst.enough && !c.enough || worst.enough == c.enough && c.figure < worst.figure {
+			worst = c
+		}
+	}
+	f := Finding{Status: OK, Figure: micro(worst.figure), Limit: least.Decimal(), Unit: "mm"}
+	word := "at least"
+	if !worst.enough {
+		f.Status, word = Fail, "needs"
+	}
+	f.Says = fmt.Sprintf("%s %s, %s %s", r.Format.Unit(worst.figure), worst.says, word, r.Format.Unit(least))
+	return f, true
+}
+
+// micro prints a length in millimetres to the micrometre below.
+func micro(l unit.Length) string { return l.Down(unit.Micrometre).Decimal() }

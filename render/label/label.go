@@ -1,0 +1,205 @@
+// Package label lays out a label for every piece of a rack, on sheets of
+// labels: its mark, what it is and where it goes, which of how many, its
+// length, and an arrow to the end that comes first. A solved rack goes in;
+// sheets come out, for the pdf writer.
+package label
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"slatwright/geometry/rack"
+	"slatwright/render/drawing"
+	"slatwright/specs/unit"
+)
+
+const mm = drawing.MM
+
+// Sheets returns the labels of all pieces in the order of the rack: ladder by
+// ladder, then aprons, then the top. Mark is the content mark of the packet,
+// on every label. An error says that there is no grid for the paper.
+func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
+	g, paper, ok := gridFor(r.Design.Paper.Labels)
+	if !ok {
+		return nil, fmt.Errorf("no grid of labels for paper %q", r.Design.Paper.Labels)
+	}
+	var (
+		sheets []*drawing.Sheet
+		seen   = make([]int, len(r.Parts))
+	)
+	for i, p := range r.Pieces {
+		seen[p.Part]++
+		if i%g.each() == 0 {
+			n := len(sheets) + 1
+			w, h := um(paper.Width), um(paper.Height)
+			sheets = append(sheets, &drawing.Sheet{
+				Name: fmt.Sprintf("%02d-labels", n), Title: fmt.Sprintf("Labels %d", n),
+				W: w, H: h, Frame: drawing.Box(0, 0, w, h), Units: r.Design.Units, FullSize: true,
+			})
+		}
+		s := sheets[len(sheets)-1]
+		box := g.box(i % g.each())
+		l := face{sheet: s, room: g.room(box), units: r.Format}
+		l.draw(r, p, seen[p.Part], mark)
+		ticks(s, box)
+	}
+	return sheets, nil
+}
+
+// A face is one label being lettered.
+type face struct {
+	sheet *drawing.Sheet
+	room  drawing.Rect
+	units unit.Format
+}
+
+// The column for the mark, and the lines beside and below it, from the top of
+// the room.
+const (
+	markHeight = 7 * mm
+	markRoom   = 13 * mm
+	line1      = 4 * mm
+	line2      = 8500 * mm / 1000
+	line3      = 13500 * mm / 1000
+	line4      = 18 * mm
+)
+
+// draw letters the label of a piece, the nth of its kind.
+func (l *face) draw(r *rack.Rack, p rack.Piece, n int, mark string) {
+	part := r.Parts[p.Part]
+	x, y, wide := l.room.Min.X, l.room.Min.Y, l.room.W()
+	m := drawing.Label(drawing.ItemText, 0, drawing.Pt(x, y+line2-500), markHeight, drawing.Left, drawing.Plain(part.Mark))
+	m.Bold = true
+	for m.Width() > markRoom-1*mm && m.Height > drawing.TableHeight {
+		m.Height -= mm / 2
+	}
+	l.sheet.Add(m)
+	what, where := l.words(r, p)
+	l.line(drawing.Pt(x+markRoom, y+line1), wide-markRoom, what, true)
+	l.line(drawing.Pt(x+markRoom, y+line2), wide-markRoom, where, false)
+	printed := l.units.Unit(part.Length)
+	count := l.text(drawing.Pt(x, y+line3), fmt.Sprintf("%d of %d", n, part.Count))
+	length := l.text(drawing.Pt(l.room.Max.X, y+line3), printed)
+	length.Align = drawing.Right
+	l.sheet.Add(count, length)
+	l.sheet.Dims = append(l.sheet.Dims, drawing.DimRecord{Role: drawing.Note, Value: part.Length, Printed: printed,
+		From: length.At, To: length.At, ScaleNum: 1, ScaleDen: 1})
+	used := l.arrow(drawing.Pt(x, y+line4), end(part.Name))
+	if own := join(mark, r.Design.Order); own != "" {
+		l.line(drawing.Pt(x+used+3*mm, y+line4), wide-used-3*mm, own, false)
+	}
+}
+
+// words says what a piece is and where it goes.
+func (l *face) words(r *rack.Rack, p rack.Piece) (what, where string) {
+	what = r.Parts[p.Part].Name
+	_, place, _ := strings.Cut(p.Name, ", ")
+	switch what {
+	case "leg":
+		end := place[strings.LastIndexByte(place, ' ')+1:]
+		what = end + " leg"
+		where = l.ladder(r, p)
+	case "slat":
+		s := r.Shapes[r.Ladders[p.Ladder].Shape]
+		side, under := "A left", s.Left
+		if p.Box.Min.X > r.Ladders[p.Ladder].X {
+			side, under = "B right", s.Right
+		}
+		what = fmt.Sprintf("slat, row %d from the foot", slices.Index(under, p.Box.Min.Z)+1)
+		where = l.ladder(r, p) + ", face " + side
+	case "apron":
+		what = place + " apron"
+		where = "across all ladders"
+	default:
+		where = "over all"
+	}
+	return what, where
+}
+
+// ladder says which ladder a piece belongs to, counted from the left.
+func (l *face) ladder(r *rack.Rack, p rack.Piece) string {
+	return fmt.Sprintf("ladder %d of %d from the left", p.Ladder+1, len(r.Ladders))
+}
+
+// end names the end of a part that the arrow points to.
+func end(part string) string {
+	switch part {
+	case "leg":
+		return "FOOT"
+	case "apron":
+		return "LEFT"
+	}
+	return "FRONT"
+}
+
+// join sets words side by side, leaving out what is empty.
+func join(words ...string) string {
+	return strings.Join(slices.DeleteFunc(words, func(s string) bool { return s == "" }), " · ")
+}
+
+// arrow draws an arrow to the left with the word for the end there, and
+// returns how much room both take.
+func (l *face) arrow(at drawing.Point, word string) drawing.Um {
+	const long = 6 * mm
+	mid := at.Y - drawing.TableHeight/2
+	tip, tail := drawing.Pt(at.X, mid), drawing.Pt(at.X+long, mid)
+	t := l.text(drawing.Pt(at.X+long+1*mm, at.Y), word)
+	t.Bold = true
+	l.sheet.Add(drawing.Line(drawing.Symbol, 0, tip, tail), drawing.Arrow(0, tip, tail), t)
+	return long + 1*mm + t.Width()
+}
+
+// text returns the small lettering of a label.
+func (l *face) text(at drawing.Point, s string) drawing.Text {
+	t := drawing.Label(drawing.CellText, 0, at, drawing.TableHeight, drawing.Left, drawing.Plain(s))
+	t.Table = true
+	return t
+}
+
+// line letters a line in the room it has.
+func (l *face) line(at drawing.Point, room drawing.Um, s string, bold bool) {
+	t := l.text(at, s)
+	t.Bold = bold
+	l.sheet.Add(fit(t, room))
+}
+
+// short gives words a shorter form, those tried first that lose least.
+var short = [][2]string{
+	{" from the left", ""}, {" from the foot", ""}, {"across all ladders", "all ladders"},
+	{"ladder", "ldr"}, {" of ", "/"}, {"lower", "lwr"}, {"upper", "upr"}, {"front", "frt"}, {"face ", ""},
+}
+
+// fit letters a text as high as its room allows, 3.5 mm or else 2.5 mm; where
+// that is too long, words are shortened one after the other, and the last of it
+// is left out.
+func fit(t drawing.Text, room drawing.Um) drawing.Text {
+	if t.Height = drawing.FigureHeight; t.Width() <= room {
+		return t
+	}
+	t.Height = drawing.TableHeight
+	s := t.String()
+	for _, w := range short {
+		if t.Width() <= room {
+			return t
+		}
+		s = strings.ReplaceAll(s, w[0], w[1])
+		t.Runs = drawing.Plain(s)
+	}
+	for text := []rune(s); t.Width() > room && len(text) > 1; {
+		text = text[:len(text)-1]
+		t.Runs = drawing.Plain(strings.TrimRight(string(text), " ,·") + "...")
+	}
+	return t
+}
+
+// ticks marks the corners of a label that the printer reaches, to cut by.
+func ticks(s *drawing.Sheet, box drawing.Rect) {
+	reach := drawing.Box(0, 0, s.W, s.H).Inset(edgeKeep)
+	for _, p := range []drawing.Point{box.Min, drawing.Pt(box.Max.X, box.Min.Y), box.Max, drawing.Pt(box.Min.X, box.Max.Y)} {
+		if !p.In(reach) {
+			continue
+		}
+		s.Add(drawing.Cross(drawing.Register, 0, p, 2*mm)...)
+	}
+}
