@@ -66,7 +66,7 @@ func fourfold(A unit.Length, a *big.Int) *big.Int {
 func half(A unit.Length, a, b *big.Int) unit.Length {
 	down := new(big.Int).Sqrt(a).Int64()
 	up := rootUp(b)
-	return unit.Length(int64(A) + down - up).Down(2) / 2
+	return unit.Length(int64(A)+down-up).Down(2) / 2
 }
 
 // rootUp returns √n rounded up.

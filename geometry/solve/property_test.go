@@ -11,8 +11,7 @@ import (
 )
 
 func drawModel(t *rapid.T) *Model {
-	m, _ := randomModel(func(lo, hi int) int { return rapid.IntRange(lo, hi).Draw(t, "pick") })
-	return m
+	return randomModel(func(lo, hi int) int { return rapid.IntRange(lo, hi).Draw(t, "pick") })
 }
 
 func mustSolve(t *rapid.T, m *Model) (*Solution, *Conflict) {

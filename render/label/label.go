@@ -60,9 +60,10 @@ const (
 	markHeight = 7 * mm
 	markRoom   = 13 * mm
 	line1      = 4 * mm
-	line2      = 8500 * mm / 1000
-	line3      = 13500 * mm / 1000
-	line4      = 18 * mm
+	line2      = 9500 * mm / 1000
+	line3      = 14500 * mm / 1000
+	line4      = 19 * mm
+	line5      = 23500 * mm / 1000 // in labels that have the height
 )
 
 // draw letters the label of a piece, the nth of its kind.
@@ -86,9 +87,12 @@ func (l *face) draw(r *rack.Rack, p rack.Piece, n int, mark string) {
 	l.sheet.Dims = append(l.sheet.Dims, drawing.DimRecord{Role: drawing.Note, Value: part.Length, Printed: printed,
 		From: length.At, To: length.At, ScaleNum: 1, ScaleDen: 1})
 	used := l.arrow(drawing.Pt(x, y+line4), end(part.Name))
-	if own := join(mark, r.Design.Order); own != "" {
-		l.line(drawing.Pt(x+used+3*mm, y+line4), wide-used-3*mm, own, false)
+	own := join(mark, r.Design.Order)
+	if l.room.H() >= line5 {
+		own = mark
+		l.small(drawing.Pt(x, y+line5), wide, join(r.Design.Order, r.Design.Title))
 	}
+	l.small(drawing.Pt(x+used+3*mm, y+line4), wide-used-3*mm, own)
 }
 
 // words says what a piece is and where it goes.
@@ -106,7 +110,7 @@ func (l *face) words(r *rack.Rack, p rack.Piece) (what, where string) {
 		if p.Box.Min.X > r.Ladders[p.Ladder].X {
 			side, under = "B right", s.Right
 		}
-		what = fmt.Sprintf("slat, row %d from the foot", slices.Index(under, p.Box.Min.Z)+1)
+		what = fmt.Sprintf("slat, row %d", slices.Index(under, p.Box.Min.Z)+1)
 		where = l.ladder(r, p) + ", face " + side
 	case "apron":
 		what = place + " apron"
@@ -157,16 +161,29 @@ func (l *face) text(at drawing.Point, s string) drawing.Text {
 	return t
 }
 
-// line letters a line in the room it has.
+// line letters a line in the room it has, an empty one not at all.
 func (l *face) line(at drawing.Point, room drawing.Um, s string, bold bool) {
+	if s == "" {
+		return
+	}
 	t := l.text(at, s)
 	t.Bold = bold
 	l.sheet.Add(fit(t, room))
 }
 
+// small letters a line that stands close under another: never higher than the
+// least lettering.
+func (l *face) small(at drawing.Point, room drawing.Um, s string) {
+	if t := l.text(at, s); t.Width() <= room && s != "" {
+		l.sheet.Add(t)
+		return
+	}
+	l.line(at, room, s, false)
+}
+
 // short gives words a shorter form, those tried first that lose least.
 var short = [][2]string{
-	{" from the left", ""}, {" from the foot", ""}, {"across all ladders", "all ladders"},
+	{" from the left", ""}, {"across all ladders", "all ladders"},
 	{"ladder", "ldr"}, {" of ", "/"}, {"lower", "lwr"}, {"upper", "upr"}, {"front", "frt"}, {"face ", ""},
 }
 

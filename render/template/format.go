@@ -37,7 +37,7 @@ type format struct {
 	half       unit.Length // of the overlap of two tiles
 	across     drawing.Ratio
 	along      drawing.Ratio
-	bodyHeight drawing.Um // for strips, between head and foot
+	bodyHeight drawing.Um // for strips, between head and foot, before correction
 }
 
 // A printer whose paper needs more than this is out of order, or was measured
@@ -77,8 +77,12 @@ func formatOf(r *rack.Rack, longest unit.Length) (format, error) {
 			return f, fmt.Errorf("printer.along asks for a correction beyond what a page holds")
 		}
 	}
-	if least := headSpace + footSpace + titleRow + leastBand + laneGap + 2*margin; f.across.Of(least) > f.h {
-		return f, fmt.Errorf("a roll %s wide is too narrow for a template", r.Format.Unit(d.Paper.TemplateRoll))
+	if f.across.Num > f.across.Den { // what is drawn longer must still fit
+		short := drawing.Ratio{Num: f.across.Den, Den: f.across.Num}
+		f.bodyHeight = short.Of(f.bodyHeight+footSpace) - footSpace
+	}
+	if f.bodyHeight < titleRow+mostBand+laneGap {
+		return f, fmt.Errorf("paper %s high is too narrow for a template with the printer's correction", r.Format.Unit(unit.Length(f.h)*unit.Micrometre))
 	}
 	return f, nil
 }
@@ -109,6 +113,13 @@ func (f format) tiles(l unit.Length) int {
 // tile k, before the printer's correction.
 func (f format) at(l unit.Length, k int) drawing.Um {
 	return um(l) - um(unit.Length(k)*f.step-f.half)
+}
+
+// short returns the format for pages that hold no strip: as wide as home paper
+// also on a roll.
+func (f format) short() format {
+	f.step = min(f.step, 230*unit.Millimetre)
+	return f
 }
 
 // net returns the width of the net area before correction.

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"slatwright/render/drawing"
-	"slatwright/specs/unit"
 )
 
 // note returns a line of bench lettering.
@@ -88,97 +87,112 @@ func windowOf(i, n, size int) (from, to int) {
 
 // rulers draws the rulers of a page: along below the strips, across in the
 // overlaps to the left and right of the seams.
-func (p *packet) rulers(s *drawing.Sheet, origin drawing.Point) {
-	left, right := drawing.Um(0), p.f.net()
-	down := p.f.bodyHeight
+func (f format) rulers(s *drawing.Sheet, origin drawing.Point) {
+	left, right := drawing.Um(0), f.net()
+	down := f.bodyHeight
 	y := headSpace + down + footSpace/2
 	var marks []drawing.Mark
 	marks = append(marks, millimetres.level(drawing.Pt(2*mm, y), right-9*mm, 1)...)
 	marks = append(marks, inches.level(drawing.Pt(2*mm, y), right-9*mm, -1)...)
 	top := drawing.Um(headSpace)
-	down = min(down, p.f.across.Of(down)) // the correction may leave less room
 	marks = append(marks, millimetres.upright(drawing.Pt(left, top), down-2*mm, 1)...)
 	marks = append(marks, inches.upright(drawing.Pt(right, top), down-2*mm, -1)...)
-	s.Add(p.f.correct(marks, origin)...)
+	s.Add(f.correct(marks, origin)...)
 }
 
-// lineStep is from line to line of the instructions.
-const lineStep = 6 * mm
+// lineStep is from line to line of the instructions; textInset keeps them off
+// the rulers across.
+const (
+	lineStep  = 6 * mm
+	textInset = 14 * mm
+)
 
-// A text is the instructions, broken into pages.
-type text struct{ pages [][]string }
-
-// instructions returns what the first pages say.
-func (p *packet) instructions() text {
-	lines := append(p.advice(), p.joining()...)
-	room := max(1, int((p.f.bodyHeight-4*mm)/lineStep))
-	var t text
-	for len(lines) > room {
-		t.pages, lines = append(t.pages, lines[:room]), lines[room:]
+// instructions returns the lines of the first pages, page by page.
+func (p *packet) instructions() [][]string {
+	f := p.f.short()
+	var lines []string
+	for _, s := range append(p.advice(), p.joining()...) {
+		lines = append(lines, wrap(s, f.net()-2*textInset-2*mm)...)
 	}
-	t.pages = append(t.pages, lines)
-	return t
+	room := max(1, int((f.bodyHeight-4*mm)/lineStep))
+	var pages [][]string
+	for len(lines) > room {
+		pages, lines = append(pages, lines[:room]), lines[room:]
+	}
+	return append(pages, lines)
+}
+
+// wrap breaks a line between words where it is wider than the room; what
+// follows is set in as deep as the line, and a little more.
+func wrap(s string, room drawing.Um) []string {
+	deep := s[:len(s)-len(strings.TrimLeft(s, " "))]
+	var lines []string
+	line := deep
+	for _, word := range strings.Fields(s) {
+		longer := line + " " + word
+		if strings.TrimSpace(line) == "" {
+			longer = line + word
+		} else if note(drawing.Point{}, longer).Width() > room {
+			lines, longer = append(lines, line), deep+"    "+word
+		}
+		line = longer
+	}
+	return append(lines, line)
 }
 
 // advice says how to print, measure and use the pages.
 func (p *packet) advice() []string {
 	lines := []string{
-		"1. Print every page at 100 % (\"actual size\"), from one printer, all the same way round. No \"fit to page\".",
-		"2. Measure the rulers of this page with a steel rule: along over 100 mm or 4 in, and across likewise.",
-		"    Out by more than a pencil line: write both into the design and draw again:",
-		"        [printer]",
-		"        along = \"99.6 mm\"      what the ruler along named 100 mm (or 4 in) measured",
-		"        across = \"100.2 mm\"   the same for the ruler across",
+		`1. Print all pages at 100 % ("actual size", not "fit to page"), on one printer, the same way round.`,
+		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. If they are out by more than a pencil line, write what they measured into the design, as below, and draw again.",
+		`    [printer] along = "99.6 mm" across = "100.2 mm", each on a line of its own.`,
 	}
 	if c := corrected(p.rack.Design); c != "" {
-		lines = append(lines, "    These pages are corrected: "+c+". Their rulers must measure true.")
+		lines = append(lines, "    These pages are corrected ("+c+"), so their rulers must measure true.")
 	}
 	lines = append(lines,
-		"3. Trim the right-hand page along its seam line and lay its crosses on those of the page before it.",
-		"    A figure beside a mark is its distance from the "+p.groups[0].strips[0].start+" (LEFT) end. Check the last one with a tape",
-		"    before marking wood: paper swells. Where paper and figure differ, the figure counts.",
-		"4. Lay the strip's end flush with the end of the wood, its named edge flush with that edge.",
-		"    X is the side the part sits on, a ringed cross a nail. Make one trial joint before the rest.",
+		"3. Trim the right-hand page along its seam line and lay its crosses on those of the page before it. A figure beside a mark is its distance from the left end of its strip. Check the last one with a tape before marking wood: paper swells. Where paper and figure differ, the figure counts.",
+		"4. Lay the end of the strip flush with the end of the wood, its named edge flush with that edge. X is the side the part sits on, a ringed cross a nail. Make one trial joint before the rest.",
 	)
 	return lines
 }
 
 // joining lists the rows of pages and what each strip is laid on.
 func (p *packet) joining() []string {
-	lines := []string{"Pages, to be joined from left to right:"}
+	lines := []string{"Pages, to be joined from left to right; cut the strips apart below each lower edge:"}
 	for i, g := range p.groups {
-		what := fmt.Sprintf("C1 to C%d", g.tiles)
+		line := fmt.Sprintf("    C1 to C%d:", g.tiles)
 		if g.tiles == 1 {
-			what = "C1, in one piece"
+			line = "    in one piece:"
 		}
 		for k, s := range g.strips {
-			lines = append(lines, fmt.Sprintf("    R%d%c  %s: %s, %s", i+1, 'a'+k, what, s.name, p.rack.Format.Unit(s.length)))
+			if k > 0 {
+				line += ";"
+			}
+			line += fmt.Sprintf(" R%d.%d %s", i+1, k+1, s.name)
 		}
+		lines = append(lines, line)
 	}
-	return lines
+	return append(lines, "Seen from the front, face A of a ladder looks left and face B looks right.")
 }
 
 // compose draws the pages of instructions.
-func (p *packet) compose(t text) []*drawing.Sheet {
+func (p *packet) compose(pages [][]string) []*drawing.Sheet {
 	var out []*drawing.Sheet
-	for i, lines := range t.pages {
-		name, title := fmt.Sprintf("%02d-instructions", i+1), "Templates at full size"
-		s, origin := p.f.page(name, title)
+	f := p.f.short()
+	for i, lines := range pages {
+		const title = "Templates at full size"
+		s, origin := f.page(fmt.Sprintf("%02d-instructions", i+1), title)
 		p.head(s, origin, title, i+1)
 		p.pageMap(s, origin, 0, -1)
 		for k, line := range lines {
-			at := origin.Add(drawing.Pt(um(p.f.half)+2*mm, headSpace+6*mm+lineStep*drawing.Um(k)))
-			if strings.TrimSpace(line) != "" {
-				s.Add(p.fit(note(at.Add(indent(line)), strings.TrimLeft(line, " ")), p.f.net()-2*um(unit.Inch/2)-8*mm-indent(line).X))
-			}
+			text := strings.TrimLeft(line, " ")
+			in := drawing.Um(len(line)-len(text)) * mm
+			at := origin.Add(drawing.Pt(textInset+in, headSpace+6*mm+lineStep*drawing.Um(k)))
+			s.Add(p.fit(note(at, text), f.net()-2*textInset-in))
 		}
-		p.rulers(s, origin)
+		f.rulers(s, origin)
 		out = append(out, s)
 	}
 	return out
-}
-
-// indent returns how far a line is set in: a millimetre for each leading space.
-func indent(line string) drawing.Point {
-	return drawing.Pt(drawing.Um(len(line)-len(strings.TrimLeft(line, " ")))*mm, 0)
 }

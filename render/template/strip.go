@@ -44,25 +44,30 @@ func strips(r *rack.Rack) ([]strip, error) {
 	var out []strip
 	for _, s := range r.Shapes {
 		faces := []struct {
-			name  string
-			under []unit.Length
-			up    bool
-		}{{"face A (left face)", s.Left, false}, {"face B (right face)", s.Right, true}}
+			name, side string
+			under      []unit.Length
+			up         bool
+		}{{"face A", "left", s.Left, false}, {"face B", "right", s.Right, true}}
 		for _, f := range faces {
 			if len(f.under) == 0 {
 				continue
 			}
 			out = append(out, strip{
-				name: ladderName(s.Name) + ", " + f.name,
-				use: fmt.Sprintf("both legs of %s, %s to a leg", times(s.Count, "ladder"),
-					times(len(f.under), "slat")),
+				name:  ladderName(s.Name) + ", " + f.name,
+				use:   fmt.Sprintf("%s face of both legs of %s, %s", f.side, times(s.Count, "ladder"), times(len(f.under), "slat")),
 				start: "FOOT", end: "TOP", edge: "FRONT", edgeUp: f.up,
 				length: leg.Length, width: leg.Width,
-				seats: slatSeats(f.under, slat.Width, leg.Width),
+				seats: slatSeats(f.under, slat.Width, leg.Width, f.up),
 			})
 		}
 	}
-	return append(out, apronStrip(r, leg, apron)), nil
+	out = append(out, apronStrip(r, leg, apron))
+	for i := range out {
+		if high, _ := out[i].band(); um(out[i].width) > high {
+			out[i].use += ", shown in part"
+		}
+	}
+	return out, nil
 }
 
 // ladderName sets a shape's name before the word ladder: "left end ladder",
@@ -82,14 +87,18 @@ func times(n int, word string) string {
 	return fmt.Sprintf("%d %s", n, word)
 }
 
-// slatSeats returns the seats of slats on a leg. Two nails stand at half the
-// slat's height, at a third and two thirds of the leg's width (common practice,
-// no source), which keeps them off the ends of the slat and the edges of the leg.
-func slatSeats(under []unit.Length, height, legWidth unit.Length) []seat {
+// slatSeats returns the seats of slats on a leg, with two nails to a crossing: a
+// quarter in from either side, on one diagonal on the left face of a ladder and
+// on the other diagonal on its right face, as its drawing has them, so that
+// nails from both faces do not meet (common practice, no source).
+func slatSeats(under []unit.Length, height, legWidth unit.Length, right bool) []seat {
 	var out []seat
 	for _, z := range under {
-		mid := z + height/2
-		out = append(out, seat{from: z, to: z + height, nails: []nail{{mid, legWidth / 3}, {mid, legWidth - legWidth/3}}})
+		low, high := z+height/4, z+height*3/4
+		if right {
+			low, high = high, low
+		}
+		out = append(out, seat{from: z, to: z + height, nails: []nail{{low, legWidth / 4}, {high, legWidth * 3 / 4}}})
 	}
 	return out
 }
@@ -108,6 +117,10 @@ func apronStrip(r *rack.Rack, leg, apron rack.Part) strip {
 	return s
 }
 
+// stackBand is the least width of a piece that has room for two rows of stacked
+// fractions clear of its nails.
+const stackBand = 36 * drawing.MM
+
 // The least and the greatest height of a strip on paper: room for two rows of
 // figures with an X between them, and no more than a page holds twice.
 const (
@@ -118,7 +131,7 @@ const (
 // band returns the strip's height on paper, and how much of it the piece
 // covers: the whole piece where it is not wider than the strip.
 func (s strip) band() (height, covered drawing.Um) {
-	w := drawing.Um(s.width.Micrometres())
+	w := um(s.width)
 	height = min(max(w, leastBand), mostBand)
 	return height, min(w, height)
 }

@@ -41,9 +41,12 @@ func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
 		return nil, err
 	}
 	p := packet{rack: r, f: f, mark: mark, groups: f.groups(all)}
-	first := p.instructions() // its own length moves the tiles' numbers
-	p.number(len(first.pages))
-	sheets := p.compose(first)
+	text, gauges := p.instructions(), p.gaugePages()
+	p.number(len(text) + len(gauges))
+	sheets := p.compose(text)
+	for _, g := range gauges {
+		sheets = append(sheets, p.gaugeSheet(g, len(sheets)+1))
+	}
 	for i := range p.groups {
 		for k := range p.groups[i].tiles {
 			sheets = append(sheets, p.tile(i, k))
@@ -67,7 +70,7 @@ func (f format) groups(all []strip) []group {
 	left := drawing.Um(0)
 	for _, s := range all {
 		high, _ := s.band()
-		need := f.across.Of(titleRow + high + laneGap)
+		need := titleRow + high + laneGap
 		if len(out) == 0 || need > left {
 			out, left = append(out, group{}), f.bodyHeight
 		}
@@ -105,11 +108,11 @@ func (p *packet) tile(row, k int) *drawing.Sheet {
 		if k >= t.n {
 			continue
 		}
-		t.draw(fmt.Sprintf("R%d%c", row+1, 'a'+i), p.rack.Format)
+		t.draw(fmt.Sprintf("R%d.%d", row+1, i+1), p.rack.Format)
 		s.Add(p.f.correct(t.marks, origin)...)
 		s.Dims = append(s.Dims, placed(t.dims, p.f, origin)...)
 	}
-	p.rulers(s, origin)
+	p.f.rulers(s, origin)
 	return s
 }
 

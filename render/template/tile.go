@@ -24,6 +24,7 @@ type tile struct {
 	top           drawing.Um // of the band
 	high, covered drawing.Um
 	marks         []drawing.Mark
+	figures       []drawing.Mark // inked after all lines
 	dims          []drawing.DimRecord
 }
 
@@ -57,14 +58,18 @@ func (t *tile) draw(code string, format unit.Format) {
 	t.ends()
 	t.seams(code, format)
 	t.arrows()
+	t.add(t.figures...)
 }
 
 // rows returns the feet of the two rows of figures: the upper one for edges
 // nearer the datum, the lower one for edges farther from it.
 func (t *tile) rows() (upper, lower drawing.Um) {
-	const clear = 1300 // a stacked fraction stands out by this beyond its figure
 	a, b := t.piece()
-	return a + 1*mm + clear + drawing.FigureHeight + 200, b - 1*mm - clear - 200
+	above, below := drawing.Um(700), drawing.Um(1100) // a slash hangs below its line
+	if !t.narrow() {                                  // a stacked fraction stands out both ways
+		above, below = 2500, 2500
+	}
+	return a + above + drawing.FigureHeight, b - below
 }
 
 // piece returns the upper and the lower edge of what the piece covers.
@@ -111,8 +116,8 @@ func (t *tile) seat(s seat, format unit.Format) {
 	}
 	upper, lower := t.piece()
 	mid := drawing.Pt((a+b)/2, (upper+lower)/2)
-	const arm, least = 4 * mm, 2 * mm
-	if arm := min((b-a)/2-500, arm, mid.X-from, to-mid.X); arm >= min(least, (b-a)/2-500) {
+	const most, least = 4 * mm, 2 * mm
+	if arm := min((b-a)/2-500, most, mid.X-from, to-mid.X); arm > 0 && arm >= min(least, (b-a)/2-500) {
 		t.add(drawing.Line(drawing.Symbol, 0, mid.Add(drawing.Pt(-arm, -arm)), mid.Add(drawing.Pt(arm, arm))),
 			drawing.Line(drawing.Symbol, 0, mid.Add(drawing.Pt(-arm, arm)), mid.Add(drawing.Pt(arm, -arm))))
 	}
@@ -121,7 +126,11 @@ func (t *tile) seat(s seat, format unit.Format) {
 		p := drawing.Pt(t.f.at(n.along, t.k), t.across(n.across))
 		if ring := drawing.Disc(drawing.Register, 0, drawing.NoFill, p, nailRing); box.Holds(ring.Bounds()) {
 			t.add(ring)
-			t.add(drawing.Cross(drawing.Register, 0, p, 4*nailRing)...)
+			reach := 3 * nailRing
+			if t.narrow() {
+				reach = 2 * nailRing
+			}
+			t.add(drawing.Cross(drawing.Register, 0, p, reach)...)
 		}
 	}
 }
@@ -160,21 +169,31 @@ func (t *tile) figure(l unit.Length, near bool, format unit.Format) {
 	start, stop = start+besideCross, stop-besideCross
 	printed := format.Text(l)
 	upper, lower := t.rows()
-	g := drawing.Label(drawing.FigureText, 0, drawing.Pt(0, lower), drawing.FigureHeight, drawing.Left, drawing.Figure(printed))
-	left := max(x+figureOff, start)
+	runs := drawing.Figure(printed)
+	if t.narrow() {
+		runs = drawing.Plain(printed)
+	}
+	g := drawing.Label(drawing.FigureText, 0, drawing.Pt(0, lower), drawing.FigureHeight, drawing.Left, runs)
+	left, moved := max(x+figureOff, start), false
 	if near {
 		g.At.Y = upper
-		left = x - figureOff - g.Width()
-		if left < start {
-			left = max(x+figureOff, start)
+		if moved = x-figureOff-g.Width() < start; !moved {
+			left = x - figureOff - g.Width()
 		}
-	} else if left+g.Width() > stop {
+	} else if moved = left+g.Width() > stop; moved {
 		left = min(x-figureOff, stop) - g.Width()
 	}
 	g.At.X = left
-	t.add(g)
-	t.dims = append(t.dims, drawing.DimRecord{Role: drawing.Note, Value: l, Printed: printed, From: drawing.Pt(x, g.At.Y), To: drawing.Pt(x, g.At.Y), ScaleNum: 1, ScaleDen: 1})
+	if moved { // into the seat, which may be narrower than the figure
+		t.figures = append(t.figures, drawing.Rectangle(drawing.Solid, 0, drawing.White, g.Bounds().Inset(-figureOff/2)))
+	}
+	t.figures = append(t.figures, g)
+	at := drawing.Pt(x, g.At.Y)
+	t.dims = append(t.dims, drawing.DimRecord{Role: drawing.Note, Value: l, Printed: printed, From: at, To: at, ScaleNum: 1, ScaleDen: 1})
 }
+
+// narrow reports whether the piece is too narrow for stacked fractions.
+func (t *tile) narrow() bool { return t.covered < stackBand }
 
 // ends draws the datum end and the other end of the piece, where they fall on
 // the tile.
@@ -190,12 +209,15 @@ func (t *tile) ends() {
 	}
 }
 
-// seams draws the seam lines and the ends with their crosses, the distance of
-// each from the datum above the strip, and the strip's name between them.
+// seams draws the datum end and the seam lines with their crosses, the distance
+// of each, and of the other end, from the datum above the strip, and the strip's
+// name between them.
 func (t *tile) seams(code string, format unit.Format) {
 	from, to := t.window()
 	t.cross(from)
-	t.cross(to)
+	if t.k < t.n-1 { // nothing joins at the end of the strip
+		t.cross(to)
+	}
 	first := t.distance(unit.Length(t.k)*t.f.step, t.k == 0, t.start, format)
 	first.At.X = from + besideCross
 	l, last := unit.Length(t.k+1)*t.f.step, t.k == t.n-1
@@ -209,6 +231,10 @@ func (t *tile) seams(code string, format unit.Format) {
 		beyond = to + besideCross
 		if second.At.X-second.Width() < first.At.X+first.Width()+wordGap {
 			second.Align, second.At.X = drawing.Left, beyond
+			if first.At.X+first.Width()+besideCross > to { // not even room for the seam's own figure
+				second.Runs = drawing.Plain("seam " + first.String() + ", " + second.String())
+				first.Runs = nil
+			}
 			beyond += second.Width() + wordGap
 		}
 	}
@@ -217,7 +243,10 @@ func (t *tile) seams(code string, format unit.Format) {
 		gaps = append(gaps, [2]drawing.Um{beyond, t.f.net() - um(t.f.half)})
 	}
 	t.letterName(code, gaps)
-	t.add(first, second)
+	if first.Runs != nil {
+		t.add(first)
+	}
+	t.add(second)
 }
 
 // letterName letters as much of the strip's name as the widest words that one of
@@ -245,7 +274,7 @@ func (t *tile) above(s string) drawing.Text {
 	return note(drawing.Pt(0, t.top-2*mm), s)
 }
 
-// cross draws a seam or an end: a line through the row above the strip and
+// cross draws a seam or the datum end: a line through the row above the strip and
 // crosses on both its long edges.
 func (t *tile) cross(x drawing.Um) {
 	t.add(drawing.Line(drawing.Phantom, 0, drawing.Pt(x, t.top-titleRow), drawing.Pt(x, t.top+t.high)))

@@ -1,0 +1,117 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"slatwright/geometry/check"
+	"slatwright/geometry/rack"
+	"slatwright/render/report"
+)
+
+// newCheck returns the command that solves and checks only.
+func newCheck() *cobra.Command {
+	var asJSON bool
+	c := &cobra.Command{
+		Use:   "check DESIGN [--json]",
+		Short: "solve and check only; print the findings",
+		Long: "Check solves a design and prints what each check finds: its figure, its limit and what they mean.\n" +
+			"It writes no file. With --json it prints the report that draw writes as report.json.\n\n" +
+			"The checks:\n\n" + checkList(),
+		Example: "  slatwright check rack.toml\n  slatwright check rack.toml --json",
+		Args:    exactly("a design file"),
+		RunE: func(c *cobra.Command, args []string) error {
+			return runCheck(c.OutOrStdout(), args[0], asJSON)
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "print the report for other programs")
+	return c
+}
+
+// checkList lists the checks for the help text.
+func checkList() string {
+	var b bytes.Buffer
+	for _, c := range check.Checks() {
+		fmt.Fprintf(&b, "  %-16s %s\n", c.Code, c.Title)
+	}
+	return b.String()
+}
+
+func runCheck(w io.Writer, path string, asJSON bool) error {
+	d, r, err := load(path)
+	var clash *rack.Clash
+	if asJSON && errors.As(err, &clash) {
+		text, failed := report.Contradiction(d, clash)
+		if failed != nil {
+			return failed
+		}
+		w.Write(text)
+	}
+	if err != nil {
+		return err
+	}
+	findings := check.All(r)
+	if asJSON {
+		text, err := report.JSON(r, findings)
+		if err != nil {
+			return err
+		}
+		w.Write(text)
+	} else {
+		fmt.Fprintf(w, "%s: %s\n", path, summary(r))
+		for _, f := range findings {
+			printFinding(w, f)
+		}
+		printNext(w, r)
+	}
+	if check.Worst(findings) == check.Fail {
+		return errFails
+	}
+	return nil
+}
+
+// summary says in one line what a rack is.
+func summary(r *rack.Rack) string {
+	return fmt.Sprintf("%s in %s, %s bottles; %s wide, %s deep, %s high",
+		many(r.Counts.Columns, "column"), many(r.Counts.Rows, "row"), fmt.Sprint(r.Counts.Bottles),
+		r.Format.Unit(r.Len("rack.width")), r.Format.Unit(r.Len("rack.depth")), r.Format.Unit(r.Len("rack.height")))
+}
+
+func many(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// printFinding prints a finding on one line.
+func printFinding(w io.Writer, f check.Finding) {
+	fmt.Fprintf(w, "  %-7s  %-15s  %s: %s\n", f.Status, f.Name, f.Where, f.Says)
+}
+
+// printWorse prints the findings that somebody has to know.
+func printWorse(w io.Writer, list []check.Finding) {
+	for _, f := range list {
+		if f.Status != check.OK {
+			printFinding(w, f)
+		}
+	}
+}
+
+// printNext prints why an open count is not one more.
+func printNext(w io.Writer, r *rack.Rack) {
+	for _, n := range r.Nexts {
+		fmt.Fprintf(w, "  %s = %d is stopped by\n", n.Count, n.Value)
+		for _, s := range n.StoppedBy {
+			text := s.Text
+			if s.Line > 0 {
+				text = fmt.Sprintf("line %d, %s", s.Line, s.Text)
+			}
+			fmt.Fprintf(w, "    %s: %s\n", text, s.Needs)
+		}
+	}
+}

@@ -1,0 +1,32 @@
+package report
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+
+	"slatwright/geometry/rack"
+)
+
+// Mark returns the content mark of a solved rack: eight hexadecimal figures
+// that stand on every sheet and in the report. Two packets with one mark show
+// the same rack for the same order; comments and spelling of the design file
+// do not change it.
+func Mark(r *rack.Rack) string {
+	h := sha256.New()
+	d := r.Design
+	fmt.Fprintf(h, "%q %q %q %q %q %s\n", d.Title, d.Order, d.Customer, d.Date, d.Revision, d.Units)
+	for _, l := range r.Lengths {
+		fmt.Fprintf(h, "%s %d\n", l.Name, l.Value)
+	}
+	for _, p := range r.Parts {
+		fmt.Fprintf(h, "%s %q %d %d %d %d %q\n", p.Mark, p.Name, p.Count, p.Thickness, p.Width, p.Length, p.Stock)
+	}
+	for _, p := range r.Pieces {
+		fmt.Fprintf(h, "%d %v %d\n", p.Part, p.Box, p.Grain)
+	}
+	for _, b := range r.Bottles {
+		fmt.Fprintf(h, "%d %d %q\n", b.Column, b.Row, b.Kind.ID)
+	}
+	return hex.EncodeToString(h.Sum(nil))[:8]
+}

@@ -1,0 +1,132 @@
+package sheet
+
+import (
+	"strconv"
+
+	"slatwright/render/drawing"
+	"slatwright/render/typeface"
+	"slatwright/specs/unit"
+)
+
+// The title block stands at the bottom right and is 180 mm wide, which fits an
+// A4 sheet on its short side (memory, believed ISO 7200:2004). Its fields are
+// those of ISO 7200 that a shop has a use for; the heights are our own.
+const (
+	blockWidth  = 180 * drawing.MM
+	blockHeight = 26 * drawing.MM
+)
+
+// cell is one field of the title block, in mm from the block's left top corner.
+type cell struct {
+	x, y, w, h  drawing.Um
+	label, text string
+	height      drawing.Um
+	bold        bool
+}
+
+// finish draws the frame and the title block. It comes last, when the sheets
+// have been counted.
+func (p *page) finish(n, of int) {
+	s := p.sheet
+	g := s.Group()
+	s.Add(drawing.Rectangle(drawing.Frame, g, drawing.NoFill, s.Frame))
+	block := drawing.Rect{Min: drawing.Pt(s.Frame.Max.X-blockWidth, s.Frame.Max.Y-blockHeight), Max: s.Frame.Max}
+	s.Add(drawing.Rectangle(drawing.Frame, g, drawing.White, block))
+	for _, c := range p.fields(n, of) {
+		p.field(block.Min, c)
+	}
+	p.projection(drawing.Pt(block.Max.X-12*drawing.MM, block.Min.Y+20*drawing.MM))
+}
+
+// fields lists the cells of the title block.
+func (p *page) fields(n, of int) []cell {
+	const mm = drawing.MM
+	d := p.in.Rack.Design
+	units := "inches"
+	if d.Units == unit.Metric {
+		units = "millimetres"
+	}
+	scale := p.scale
+	if scale == "" {
+		scale = "as noted"
+	}
+	return []cell{
+		{0, 0, 100 * mm, 14 * mm, "title", d.Title, drawing.HeadingHeight, true},
+		{100 * mm, 0, 80 * mm, 14 * mm, "sheet", p.sheet.Title, drawing.HeadingHeight, true},
+		{0, 14 * mm, 56 * mm, 12 * mm, "customer", d.Customer, drawing.TableHeight, false},
+		{56 * mm, 14 * mm, 20 * mm, 12 * mm, "order", d.Order, drawing.TableHeight, false},
+		{76 * mm, 14 * mm, 24 * mm, 12 * mm, "date, revision", spaced(d.Date, d.Revision), drawing.TableHeight, false},
+		{100 * mm, 14 * mm, 19 * mm, 12 * mm, "scale", scale, drawing.TableHeight, false},
+		{119 * mm, 14 * mm, 19 * mm, 12 * mm, "unit", units, drawing.TableHeight, false},
+		{138 * mm, 14 * mm, 15 * mm, 12 * mm, "mark", p.in.Mark, drawing.TableHeight, false},
+		{153 * mm, 14 * mm, 13 * mm, 12 * mm, "sheet", strconv.Itoa(n) + " of " + strconv.Itoa(of), drawing.TableHeight, false},
+		{166 * mm, 14 * mm, 14 * mm, 12 * mm, "", "", drawing.TableHeight, false},
+	}
+}
+
+func spaced(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + ", " + b
+}
+
+// field draws one cell: its name small above what stands in it.
+func (p *page) field(at drawing.Point, c cell) {
+	s := p.sheet
+	g := s.Group()
+	box := drawing.Box(at.X+c.x, at.Y+c.y, c.w, c.h)
+	s.Add(drawing.Rectangle(drawing.FrameThin, g, drawing.NoFill, box))
+	pad := 3 * drawing.MM / 2
+	if c.label != "" {
+		l := drawing.Label(drawing.NoteText, g, drawing.Pt(box.Min.X+pad, box.Min.Y+pad+drawing.TableHeight), drawing.TableHeight, drawing.Left, drawing.Plain(c.label))
+		l.Table = true
+		s.Add(l)
+	}
+	text := fitted(c.text, c.w-2*pad, c.height, c.bold)
+	if text == "" {
+		return
+	}
+	l := drawing.Label(drawing.NoteText, g, drawing.Pt(box.Min.X+pad, box.Max.Y-2*drawing.MM), c.height, drawing.Left, drawing.Plain(text))
+	l.Bold, l.Table = c.bold, c.height < drawing.FigureHeight
+	s.Add(l)
+}
+
+// fitted shortens a text with an ellipsis where it is wider than its room.
+func fitted(s string, room, height drawing.Um, bold bool) string {
+	var clean []rune
+	for _, r := range s {
+		if len(typeface.Unprintable(string(r))) == 0 {
+			clean = append(clean, r)
+		}
+	}
+	for n := len(clean); n > 0; n-- {
+		try := string(clean[:n])
+		if n < len(clean) {
+			try += "…"
+		}
+		if typeface.Width(drawing.Plain(try), height, bold) <= room {
+			return try
+		}
+	}
+	return ""
+}
+
+// projection draws the symbol of the method of projection: a cone's frustum and
+// its end view; third angle for inch designs, first angle for metric ones
+// (which side the circles stand on: read in a textbook excerpt; proportions:
+// memory, believed ISO 5456-2).
+func (p *page) projection(at drawing.Point) {
+	const mm = drawing.MM
+	s := p.sheet
+	g := s.Group()
+	circles, cone := at.X+8*mm, at.X+3*mm
+	if p.in.Rack.Design.Units == unit.Imperial {
+		circles, cone = at.X+1*mm, at.X+6*mm
+	}
+	s.Add(drawing.Disc(drawing.Symbol, g, drawing.NoFill, drawing.Pt(circles, at.Y), 2*mm))
+	s.Add(drawing.Disc(drawing.Symbol, g, drawing.NoFill, drawing.Pt(circles, at.Y), mm))
+	l, r := cone-2*mm, cone+2*mm
+	s.Add(drawing.Polygon(drawing.Symbol, g, drawing.NoFill,
+		drawing.Pt(l, at.Y-mm), drawing.Pt(r, at.Y-2*mm), drawing.Pt(r, at.Y+2*mm), drawing.Pt(l, at.Y+mm)))
+}

@@ -1,0 +1,77 @@
+// Package sheet composes the scaled sheets of a packet: each is a page with a
+// frame, a title block and views of the rack with their dimensions. A solved
+// rack with its findings goes in; sheets, each a flat list of marks, come out.
+// The SVG and PDF writers draw them.
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"slatwright/geometry/check"
+	"slatwright/geometry/rack"
+	"slatwright/render/drawing"
+	"slatwright/specs/table"
+	"slatwright/specs/unit"
+)
+
+// Input is what the sheets of one packet are composed from.
+type Input struct {
+	Rack     *rack.Rack
+	Findings []check.Finding
+	Mark     string // content mark of the design, on every sheet
+}
+
+// page is a sheet while it is filled.
+type page struct {
+	sheet *drawing.Sheet
+	in    Input
+	area  drawing.Rect // free, inside the frame and above the title block
+	scale string       // for the title block; "" where views bear their own
+}
+
+// Borders of a sheet: the filing border at the left, the others (ISO 5457:1999,
+// read in a secondary source).
+const (
+	filing = 20 * drawing.MM
+	border = 10 * drawing.MM
+	inner  = 4 * drawing.MM // kept free inside the frame
+)
+
+// newPage starts a sheet on the design's drawing paper, laid across.
+func (in Input) newPage(name, title string) *page {
+	paper, ok := table.FindPaper(in.Rack.Design.Paper.Drawings)
+	if !ok {
+		panic("sheet: no paper named " + in.Rack.Design.Paper.Drawings)
+	}
+	w, h := drawing.Um(paper.Height.Micrometres()), drawing.Um(paper.Width.Micrometres())
+	s := &drawing.Sheet{Name: name, Title: title, W: w, H: h, Units: in.Rack.Format.System}
+	s.Frame = drawing.Rect{Min: drawing.Pt(filing, border), Max: drawing.Pt(w-border, h-border)}
+	p := &page{sheet: s, in: in, area: s.Frame.Inset(inner)}
+	p.area.Max.Y = s.Frame.Max.Y - blockHeight - inner
+	return p
+}
+
+// Packet composes all scaled sheets in order and numbers them.
+func Packet(in Input) ([]*drawing.Sheet, error) {
+	pages := []*page{order(in), front(in), sideView(in), plan(in)}
+	pages = append(pages, sections(in)...)
+	pages = append(pages, exploded(in))
+	pages = append(pages, ladders(in)...)
+	pages = append(pages, carcase(in))
+	pages = append(pages, parts(in)...)
+	var out []*drawing.Sheet
+	for i, p := range pages {
+		_, what, _ := strings.Cut(p.sheet.Name, "-")
+		p.sheet.Name = fmt.Sprintf("%02d-%s", i+1, what)
+		p.finish(i+1, len(pages))
+		if err := p.sheet.Check(); err != nil {
+			return nil, fmt.Errorf("sheet %s: %w", p.sheet.Name, err)
+		}
+		out = append(out, p.sheet)
+	}
+	return out, nil
+}
+
+// text prints a length as on the drawings.
+func (in Input) text(l unit.Length) string { return in.Rack.Format.Text(l) }

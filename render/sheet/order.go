@@ -1,0 +1,226 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"slatwright/geometry/check"
+	"slatwright/geometry/rack"
+	"slatwright/geometry/view"
+	"slatwright/render/drawing"
+)
+
+// cautions stand on the order sheet. They are the usual ones of the trade and
+// leave the word to whoever knows the tool, the building or the law.
+var cautions = []string{
+	"Sawing, planing: guards on, push sticks, eyes and ears protected, as the machine's maker says; rip no blank shorter than he allows.",
+	"Fastening: bore for nails near ends, protect the eyes, keep hands out of the nail's way. Dust: draw it off and wear a mask.",
+	"Finish: air the room as the tin says. Rags wet with oil can catch fire by themselves: dry them flat outdoors or keep them in a closed metal can with water.",
+	"A loaded rack is heavy and can tip: anchor it to the wall's structure before loading, and load from the bottom up. Have floor, wall and fixings judged by licensed people where local codes ask for it.",
+	"Makers' instructions and local codes go before this sheet. The figures are computed, not tested; no standard is claimed to be met.",
+}
+
+// order returns the order sheet: the rack with its bottles, what was asked,
+// what was solved, the checks, and the cautions.
+func order(in Input) *page {
+	p := in.newPage("01-order", "Order")
+	const gap = 5 * drawing.MM
+	body := p.area
+	body.Max.Y -= needed(cautions, p.area.W(), gap) + 8*drawing.MM
+	foot := p.area
+	foot.Min.Y = body.Max.Y + 2*drawing.MM
+
+	left, middle, right := body, body, body
+	left.Max.X = body.Min.X + body.W()*36/100
+	middle.Min.X = left.Max.X + gap
+	middle.Max.X = middle.Min.X + body.W()*31/100
+	right.Min.X = middle.Max.X + gap
+
+	orderView(p, left)
+	w := newScribe(p.sheet, middle)
+	solved(in, w)
+	w.skip(2 * drawing.MM)
+	asked(in, w)
+	checks(in, newScribe(p.sheet, right))
+
+	w = newScribe(p.sheet, foot)
+	w.heading("Cautions")
+	for _, c := range cautions {
+		w.note(c, gap)
+	}
+	return p
+}
+
+// orderView draws the rack with its bottles.
+func orderView(p *page, box drawing.Rect) {
+	s := sceneOf(p.in.Rack, func(rack.Piece) bool { return true })
+	pieces := len(s.Boxes)
+	for i, b := range p.in.Rack.Bottles {
+		s.Rounds = append(s.Rounds, view.Bottle(pieces+i, b.Body, b.Neck)...)
+	}
+	box.Max.Y -= 8 * drawing.MM
+	v := pictured(p.in, s, view.Isometric, false, box)
+	v.draw(p.sheet, view.Visible(view.Lines(s, view.Isometric)), func(l view.Line) (drawing.Class, bool) {
+		if l.ID < pieces {
+			return drawing.Visible, true
+		}
+		return drawing.Thin, true
+	})
+	captionBelow(p.sheet, drawing.Pt(box.Centre().X, box.Max.Y), fmt.Sprintf("Isometric view, %s along the axes", scaleText(v)))
+}
+
+// captionBelow writes a view's title under the point.
+func captionBelow(s *drawing.Sheet, at drawing.Point, text string) {
+	at.Y += drawing.FigureHeight + 2*drawing.MM
+	s.Add(drawing.Label(drawing.HeadingText, 0, at, drawing.FigureHeight, drawing.Middle, drawing.Plain(text)))
+}
+
+// scaleText names the scale of a picture.
+func scaleText(v picture) string { return fmt.Sprintf("scale %d:%d", v.proj.Num, v.proj.Den) }
+
+// asked lists the statements of the design about lengths, counts and relations,
+// as the file has them, each with its line.
+func asked(in Input, w *scribe) {
+	d := in.Rack.Design
+	type said struct {
+		line int
+		text string
+	}
+	var all []said
+	add := func(line int, text string) {
+		if text != "" && !slices.Contains(all, said{line, text}) {
+			all = append(all, said{line, text})
+		}
+	}
+	for _, l := range d.Lengths {
+		add(l.Place.Line, l.Text)
+	}
+	for _, c := range d.Counts {
+		add(c.Place.Line, c.Text)
+	}
+	for _, s := range d.Stocks {
+		add(s.Place.Line, s.Text)
+	}
+	for _, r := range d.Where {
+		add(r.Place.Line, r.Text)
+	}
+	add(d.Fit.Place.Line, d.Fit.Text)
+	for _, c := range d.Columns {
+		if c.Fit != nil {
+			add(c.Fit.Place.Line, c.Fit.Text)
+		}
+		for _, r := range c.Rows {
+			if r.Fit != nil {
+				add(r.Fit.Place.Line, r.Fit.Text)
+			}
+		}
+	}
+	for _, b := range d.Bottles {
+		add(b.Place.Line, b.Text)
+	}
+	slices.SortStableFunc(all, func(a, b said) int { return a.line - b.line })
+	var rows [][]string
+	for _, s := range all {
+		rows = append(rows, []string{strconv.Itoa(s.line), s.text})
+	}
+	listed(w, "What was asked", "lines of the design file", []tableColumn{
+		{title: "line", width: 9 * drawing.MM, right: true}, {title: "statement, as written"},
+	}, rows)
+}
+
+// listed writes a heading and a table, and under it how many rows had no room.
+func listed(w *scribe, heading, what string, columns []tableColumn, rows [][]string) {
+	if len(rows) == 0 || !w.heading(heading) {
+		return
+	}
+	w.box.Max.Y -= rowPitch
+	n := w.table(columns, rows, nil)
+	w.box.Max.Y += rowPitch
+	if n < len(rows) {
+		w.row([]tableColumn{{}}, []drawing.Um{w.box.Min.X, w.box.Max.X},
+			[]string{fmt.Sprintf("and %d more %s: see the report", len(rows)-n, what)}, false, nil)
+	}
+}
+
+// solved lists the sizes and counts that people ask for first.
+func solved(in Input, w *scribe) {
+	r, f := in.Rack, in.Rack.Format
+	c := r.Counts
+	rows := [][]string{
+		{"bottles", fmt.Sprintf("%d, in %d columns of %s", c.Bottles, c.Columns, rowsText(r))},
+		{"parts", fmt.Sprintf("%d ladders: %d legs, %d slats; %d aprons", c.Ladders, c.Legs, c.Slats, c.Aprons)},
+	}
+	for _, l := range []struct{ name, words string }{
+		{"rack.width", "width over all"}, {"rack.depth", "depth over all"}, {"rack.height", "height over all"},
+		{"carcase.width", "carcase width"}, {"carcase.depth", "carcase depth"},
+	} {
+		if r.Has(l.name) {
+			rows = append(rows, []string{l.words, f.Both(r.Len(l.name))})
+		}
+	}
+	for _, k := range r.Kinds {
+		name := ""
+		if k.Name != "" {
+			name = k.Name + " "
+		}
+		rows = append(rows, []string{name + "gap", f.Unit(k.Gap)}, []string{name + "pitch", f.Unit(k.Pitch)})
+		if len(k.Rises) > 0 && !slices.ContainsFunc(k.Rises, func(l length) bool { return l != k.Rises[0] }) {
+			rows = append(rows, []string{name + "rise", f.Unit(k.Rises[0])})
+		}
+	}
+	listed(w, "What was solved", "sizes", []tableColumn{{title: "", width: 26 * drawing.MM}, {title: "figure"}}, rows)
+}
+
+// rowsText says how many rows the columns have.
+func rowsText(r *rack.Rack) string {
+	least := r.Counts.Rows
+	for _, k := range r.Kinds {
+		least = min(least, k.Rows)
+	}
+	if least == r.Counts.Rows {
+		return strconv.Itoa(least)
+	}
+	return fmt.Sprintf("%d to %d", least, r.Counts.Rows)
+}
+
+// checks lists the findings, the worst first.
+func checks(in Input, w *scribe) {
+	rank := func(f check.Finding) int {
+		switch f.Status {
+		case check.Fail:
+			return 0
+		case check.Caution:
+			return 1
+		}
+		return 2
+	}
+	all := slices.Clone(in.Findings)
+	slices.SortStableFunc(all, func(a, b check.Finding) int { return rank(a) - rank(b) })
+	var rows [][]string
+	for _, f := range all {
+		rows = append(rows, []string{statusWord(f), f.Name, findingText(f)})
+	}
+	listed(w, "Checks", "checks", []tableColumn{
+		{title: "status", width: 14 * drawing.MM}, {title: "check", width: 24 * drawing.MM}, {title: "where, and what it says"},
+	}, rows)
+}
+
+// statusWord says in capitals what must not be overlooked.
+func statusWord(f check.Finding) string {
+	switch f.Status {
+	case check.Fail:
+		return "FAILS"
+	case check.Caution:
+		return "CAUTION"
+	}
+	return "ok"
+}
+
+// findingText is a finding in a table: where, and what it says.
+func findingText(f check.Finding) string {
+	if f.Where == "" || f.Says == "" {
+		return f.Where + f.Says
+	}
+	return f.Where + ": " + f.Says
+}

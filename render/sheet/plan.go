@@ -1,0 +1,48 @@
+package sheet
+
+import (
+	"slatwright/geometry/rack"
+	"slatwright/geometry/space"
+	"slatwright/geometry/view"
+	"slatwright/render/dim"
+	"slatwright/render/drawing"
+	"slatwright/specs/unit"
+)
+
+// plan is the view from above: the top's outline with the ladders and aprons
+// under it dashed.
+func plan(in Input) *page {
+	p := in.newPage("04-plan", "Plan")
+	r := in.Rack
+	s := sceneOf(r, func(rack.Piece) bool { return true })
+	e := p.elevate(s, view.Top, margins{46 * drawing.MM, 20 * drawing.MM, 36 * drawing.MM, 38 * drawing.MM}, "Seen from above", len(r.Pieces))
+	y := func(l unit.Length) dim.Stop {
+		return dim.Stop{At: e.v.point(space.Point{Y: l}).Y, Value: -l, From: e.out.Min.X}
+	}
+	var depths []dim.Stop
+	for _, s := range e.depths(y) {
+		depths = append([]dim.Stop{s}, depths...)
+	}
+	e.dim.Chain(dim.LeftOf, ascending(depths...), dim.Options{})
+	lo, hi := e.depthEnds()
+	e.dim.Overall(dim.LeftOf, y(hi), y(lo), dim.Options{Names: []string{"rack.depth"}})
+
+	var faces []dim.Stop
+	for _, l := range r.Ladders {
+		faces = append(faces, e.x(l.X, dim.Above))
+	}
+	e.dim.Running(dim.Above, "LEFT", faces, dim.Options{})
+	side := unit.Length(0)
+	if r.HasTop() {
+		side = r.Len("overhang.side")
+	}
+	carcase := r.Len("carcase.width")
+	across := ascending(e.x(-side, dim.Below), e.x(0, dim.Below), e.x(carcase, dim.Below), e.x(carcase+side, dim.Below))
+	if len(across) > 2 {
+		e.dim.Chain(dim.Below, across, dim.Options{})
+	}
+	e.dim.Overall(dim.Below, across[0], across[len(across)-1], dim.Options{Names: []string{"rack.width"}})
+	e.dim.Draw(e.out)
+	note(p, "FRONT", drawing.Pt(e.out.Max.X+3*drawing.MM, e.out.Max.Y))
+	return p
+}
