@@ -28,7 +28,7 @@ func carcase(in Input) *page {
 		w.note(n, 5*drawing.MM)
 	}
 	box.Max.Y = foot.Min.Y - 10*drawing.MM
-	box.Min.Y += 40 * drawing.MM
+	box.Min.Y += 62 * drawing.MM
 	box.Min.X += 34 * drawing.MM
 	box.Max.X -= 20 * drawing.MM
 
@@ -63,9 +63,13 @@ func spacing(p *page, v picture, out drawing.Rect) {
 		faces = append(faces, across(l.X), across(l.X+leg))
 		centres = append(centres, across(l.X+leg/2))
 	}
-	b.Chain(dim.Above, faces, dim.Options{})
-	if leg%2 == 0 {
-		b.Chain(dim.Above, centres, dim.Options{Brackets: true})
+	if shown := legibleFaces(faces); len(shown) < len(faces) {
+		b.Chain(dim.Above, shown, dim.Options{})
+	} else {
+		b.Chain(dim.Above, faces, dim.Options{})
+		if leg%2 == 0 {
+			b.Chain(dim.Above, centres, dim.Options{Check: true})
+		}
 	}
 	b.Overall(dim.Above, faces[0], faces[len(faces)-1], dim.Options{})
 
@@ -79,9 +83,20 @@ func spacing(p *page, v picture, out drawing.Rect) {
 			stops = append(stops, s)
 		}
 	}
+	slices.Reverse(stops) // from the top of the sheet down
 	b.Chain(dim.LeftOf, stops, dim.Options{})
 	b.Overall(dim.LeftOf, stops[0], stops[len(stops)-1], dim.Options{})
 	b.Draw(out)
+}
+
+// legibleFaces returns the leg faces that a chain has room for: all of them, or
+// those of the first column only, where figures would crowd each other.
+func legibleFaces(faces []dim.Stop) []dim.Stop {
+	const figure = 9 * drawing.MM // that many fit side by side, one row of them pulled out
+	if faces[len(faces)-1].At-faces[0].At < figure*drawing.Um(len(faces)-1) {
+		return faces[:4]
+	}
+	return faces
 }
 
 // diagonalOf returns the diagonal of the carcase's front, from the outer foot

@@ -279,7 +279,10 @@ func (f ladderFace) measure(p *page, s view.Scene, v picture, out drawing.Rect) 
 	}
 	wide := r.Len("leg.width")
 	stops := []dim.Stop{across(y0), across(y0 + wide), across(y1 - wide), across(y1)}
+	if !f.right { // the front lies lowermost
+		slices.Reverse(stops)
+	}
 	b.Chain(dim.LeftOf, stops, dim.Options{})
-	b.Overall(dim.LeftOf, across(y0), across(y1), dim.Options{})
+	b.Overall(dim.LeftOf, stops[0], stops[3], dim.Options{})
 	b.Draw(out)
 }

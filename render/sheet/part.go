@@ -97,8 +97,8 @@ func (b partBlock) picture(p *page) picture {
 
 // height returns how much room the block takes.
 func (b partBlock) height(p *page) drawing.Um {
-	view := b.picture(p).extent(b.scene).H()
-	return partTitle + partAbove + partBelow + max(view, 10*drawing.MM)
+	tall := b.picture(p).extent(b.scene).H()
+	return partTitle + partAbove + partBelow + max(tall, 10*drawing.MM)
 }
 
 // draw draws the block into the box.
