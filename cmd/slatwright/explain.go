@@ -124,6 +124,15 @@ func (p *prover) prove(name string, depth int) {
 // dotted matches the name of a length or a count in a relation.
 var dotted = regexp.MustCompile(`[a-z]+(\.[a-z0-9_]+)+`)
 
+// pitches writes out the sum over columns that differ.
+func pitches(r *rack.Rack) string {
+	var list []string
+	for i, k := range r.Kinds {
+		list = append(list, fmt.Sprintf("%d column.%d.pitch", k.Count, i+1))
+	}
+	return strings.Join(list, " + ")
+}
+
 // coefficient matches a figure before a name.
 var coefficient = regexp.MustCompile(`([0-9]+) ([a-z])`)
 
@@ -134,6 +143,7 @@ func (p *prover) figures(relation string) string {
 	if !strings.Contains(relation, " = ") {
 		return ""
 	}
+	relation = strings.ReplaceAll(relation, "the pitches of all columns", pitches(p.r))
 	print, after := p.r.Format.Text, " "+p.r.Format.System.String()
 	for _, name := range dotted.FindAllString(relation, -1) {
 		if l, ok := p.r.Find(name); ok {

@@ -83,9 +83,11 @@ func (s *branching) visit() {
 	if s.beaten(val) {
 		return
 	}
-	if p := s.fractional(); p >= 0 {
-		s.splitWhole(p, t.vars[p].val)
-		return
+	for p, whole := range s.whole {
+		if x := t.vars[p].val; whole && !x.isWhole() {
+			s.splitWhole(p, x)
+			return
+		}
 	}
 	for _, rule := range s.rules {
 		x, ok := s.ons[rule.on].at.value(t).int()
@@ -171,21 +173,4 @@ func (s *branching) bind(on int) bool {
 		}
 	}
 	return true
-}
-
-// fractional finds the whole parameter whose value is nearest to half way
-// between two whole numbers, -1 if there is none.
-func (s *branching) fractional() int {
-	best := -1
-	var least rat
-	for p, whole := range s.whole {
-		x := s.tab.vars[p].val
-		if !whole || x.isWhole() {
-			continue
-		}
-		if off := x.sub(x.floor()).sub(ratio(1, 2)).abs(); best < 0 || !off.less(least) {
-			best, least = p, off
-		}
-	}
-	return best
 }

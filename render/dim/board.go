@@ -43,8 +43,8 @@ type Stop struct {
 
 // Options says more about a dimension.
 type Options struct {
-	Names []string // the model's lengths that the links show, where they have names
-	Check bool     // figures in brackets: for checking, not for making
+	Names    []string // the model's lengths that the links show, where they have names
+	Brackets bool     // figures in brackets: for checking, not for making
 }
 
 // Distances from the outline and between tracks. A stacked fraction is nearly

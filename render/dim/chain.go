@@ -62,7 +62,7 @@ func (b *Board) drawChain(t track, at drawing.Um) {
 		b.extend(g, t.side, s, at)
 	}
 	role := t.role
-	if t.options.Check {
+	if t.options.Brackets {
 		role = drawing.Check
 	}
 	for i := range rounded {
@@ -73,7 +73,7 @@ func (b *Board) drawChain(t track, at drawing.Um) {
 			names = []string{t.options.Names[i]}
 		}
 		b.dimensionLine(g, t.side, a.At, z.At, at)
-		b.record(role, names, exact, b.figure(exact, rounded[i], t.options.Check), place(t.side, a.At, at), place(t.side, z.At, at))
+		b.record(role, names, exact, b.figure(exact, rounded[i], t.options.Brackets), place(t.side, a.At, at), place(t.side, z.At, at))
 	}
 	b.setFigures(g, t, at)
 }
@@ -140,7 +140,7 @@ func corners(pts ...drawing.Point) []drawing.Point {
 func (b *Board) texts(t track) []string {
 	var out []string
 	for i, rounded := range b.printed(t.stops) {
-		out = append(out, b.figure((t.stops[i+1].Value-t.stops[i].Value).Abs(), rounded, t.options.Check))
+		out = append(out, b.figure((t.stops[i+1].Value-t.stops[i].Value).Abs(), rounded, t.options.Brackets))
 	}
 	return out
 }

@@ -12,7 +12,7 @@ func (b *Board) runningFigures(t track) (texts []string, values []unit.Length) {
 	for _, s := range t.stops[1:] {
 		v := (s.Value - t.stops[0].Value).Abs()
 		rounded, _ := b.format.Round(v)
-		texts = append(texts, b.figure(v, rounded, t.options.Check))
+		texts = append(texts, b.figure(v, rounded, t.options.Brackets))
 		values = append(values, v)
 	}
 	return texts, values

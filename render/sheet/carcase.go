@@ -68,7 +68,7 @@ func spacing(p *page, v picture, out drawing.Rect) {
 	} else {
 		b.Chain(dim.Above, faces, dim.Options{})
 		if leg%2 == 0 {
-			b.Chain(dim.Above, centres, dim.Options{Check: true})
+			b.Chain(dim.Above, centres, dim.Options{Brackets: true})
 		}
 	}
 	b.Overall(dim.Above, faces[0], faces[len(faces)-1], dim.Options{})

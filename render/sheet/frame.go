@@ -35,7 +35,11 @@ func (p *page) finish(n, of int) {
 	for _, c := range p.fields(n, of) {
 		p.field(block.Min, c)
 	}
-	p.projection(drawing.Pt(block.Max.X-12*drawing.MM, block.Min.Y+20*drawing.MM))
+	p.projection(drawing.Pt(block.Max.X-11*drawing.MM, block.Min.Y+20*drawing.MM))
+	if block.Min.X-s.Frame.Min.X > 60*drawing.MM {
+		note(p, "Work to the figures;", drawing.Pt(s.Frame.Min.X+inner, s.Frame.Max.Y-10*drawing.MM))
+		note(p, "do not scale the drawing.", drawing.Pt(s.Frame.Min.X+inner, s.Frame.Max.Y-3*drawing.MM))
+	}
 }
 
 // fields lists the cells of the title block.
@@ -53,14 +57,14 @@ func (p *page) fields(n, of int) []cell {
 	return []cell{
 		{0, 0, 100 * mm, 14 * mm, "title", d.Title, drawing.HeadingHeight, true},
 		{100 * mm, 0, 80 * mm, 14 * mm, "sheet", p.sheet.Title, drawing.HeadingHeight, true},
-		{0, 14 * mm, 56 * mm, 12 * mm, "customer", d.Customer, drawing.TableHeight, false},
-		{56 * mm, 14 * mm, 20 * mm, 12 * mm, "order", d.Order, drawing.TableHeight, false},
-		{76 * mm, 14 * mm, 24 * mm, 12 * mm, "date, revision", spaced(d.Date, d.Revision), drawing.TableHeight, false},
-		{100 * mm, 14 * mm, 19 * mm, 12 * mm, "scale", scale, drawing.TableHeight, false},
-		{119 * mm, 14 * mm, 19 * mm, 12 * mm, "unit", units, drawing.TableHeight, false},
-		{138 * mm, 14 * mm, 15 * mm, 12 * mm, "mark", p.in.Mark, drawing.TableHeight, false},
-		{153 * mm, 14 * mm, 13 * mm, 12 * mm, "sheet", strconv.Itoa(n) + " of " + strconv.Itoa(of), drawing.TableHeight, false},
-		{166 * mm, 14 * mm, 14 * mm, 12 * mm, "", "", drawing.TableHeight, false},
+		{0, 14 * mm, 45 * mm, 12 * mm, "customer", d.Customer, drawing.TableHeight, false},
+		{45 * mm, 14 * mm, 19 * mm, 12 * mm, "order", d.Order, drawing.TableHeight, false},
+		{64 * mm, 14 * mm, 29 * mm, 12 * mm, "date, revision", spaced(d.Date, d.Revision), drawing.TableHeight, false},
+		{93 * mm, 14 * mm, 17 * mm, 12 * mm, "scale", scale, drawing.TableHeight, false},
+		{110 * mm, 14 * mm, 21 * mm, 12 * mm, "unit", units, drawing.TableHeight, false},
+		{131 * mm, 14 * mm, 18 * mm, 12 * mm, "mark", p.in.Mark, drawing.TableHeight, false},
+		{149 * mm, 14 * mm, 18 * mm, 12 * mm, "sheet", strconv.Itoa(n) + " of " + strconv.Itoa(of), drawing.TableHeight, false},
+		{167 * mm, 14 * mm, 13 * mm, 12 * mm, "", "", drawing.TableHeight, false},
 	}
 }
 

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
@@ -12,9 +13,9 @@ import (
 	"slatwright/specs/unit"
 )
 
-// sections are the sections through two rows of a column's cells, seen from the
-// front, with the largest and the smallest bottle in thin outline and every
-// clearance. There is a page for each kind of column.
+// sections are the sections through two rows of cells, a page for each kind of
+// column: legs and slats cut, the largest and the smallest bottle in thin
+// outline, and every clearance beside them.
 func sections(in Input) []*page {
 	var out []*page
 	for k := range in.Rack.Kinds {
@@ -30,64 +31,89 @@ func section(in Input, kind int) *page {
 	name, title := "05-section", "Section through cells"
 	if len(r.Kinds) > 1 {
 		name = fmt.Sprintf("05-section-%d", kind+1)
-		title += ", " + k.Name
+		title = "Section, " + k.Name
 	}
 	p := in.newPage(name, title)
-	rows := min(k.Rows, 2)
-	s, left := cellScene(r, k, rows)
-	m := margins{44 * drawing.MM, 44 * drawing.MM, 30 * drawing.MM, 30*drawing.MM + viewTitle}
-	v := pictured(in, s, view.Front, false, m.within(p.area))
-	for _, b := range s.Boxes {
+	left, right := p.area, p.area
+	left.Max.X = left.Min.X + left.W()*3/5
+	right.Min.X = left.Max.X + 6*drawing.MM
+
+	c, v := roomyCells(in, k, left)
+	for _, b := range c.boxes.Boxes {
 		box := v.around(b.Box)
 		g := p.sheet.Group()
 		p.sheet.Add(drawing.Hatching{Pitch: 2 * drawing.MM}.Hatch(g, box)...)
 		p.sheet.Add(drawing.Rectangle(drawing.Visible, g, drawing.NoFill, box))
 	}
-	e := elevation{p, v, v.extent(s), dim.New(p.sheet, r.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})}
-	centre := left + (k.Channel / 2)
-	for row := range rows {
-		e.bottles(k, row, centre)
+	e := elevation{p, v, v.extent(c.boxes), dim.New(p.sheet, r.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})}
+	for row := range c.rows {
+		e.restingBottles(k, row, c.left+k.Channel/2)
 	}
-	e.cellSizes(k, rows, left)
+	e.cellSizes(k, c)
 	e.dim.Draw(e.out)
-	captionBelow(p.sheet, drawing.Pt(p.area.Min.X+p.area.W()/2, p.area.Max.Y-viewTitle), "Rows 1 and 2 from the front, "+scaleText(v)+cellNote(r, k))
+	captionBelow(p.sheet, drawing.Pt(left.Min.X+left.W()/2, p.area.Max.Y-viewTitle), "From the front, legs broken off, "+scaleText(v))
+	clearances(in, k, kind, newScribe(p.sheet, right))
 	return p
 }
 
-// cellScene is the legs and slats of one column from the foot to above the
-// given rows, and the x of the column's left leg face.
-func cellScene(r *rack.Rack, k rack.Kind, rows int) (view.Scene, unit.Length) {
+// cells is what a section shows of a column.
+type cells struct {
+	boxes view.Scene
+	rows  int         // of bottles shown
+	left  unit.Length // the column's left leg face
+}
+
+// roomyCells shows two rows, or one where only that leaves the picture at half
+// size or larger.
+func roomyCells(in Input, k rack.Kind, area drawing.Rect) (cells, picture) {
+	m := margins{34 * drawing.MM, 36 * drawing.MM, 30 * drawing.MM, 30*drawing.MM + viewTitle}
+	for rows := min(k.Rows, 2); ; rows-- {
+		c := cellScene(in.Rack, k, rows)
+		v := pictured(in, c.boxes, view.Front, false, m.within(area))
+		if v.proj.Den <= 2 || rows == 1 {
+			return c, v
+		}
+	}
+}
+
+// cellScene is the legs and slats of one column about its lowest rows.
+func cellScene(r *rack.Rack, k rack.Kind, rows int) cells {
 	leg, slatT, slatH := r.Len("leg.thickness"), r.Len("slat.thickness"), r.Len("slat.height")
-	high := k.Under[rows-1] + slatH + r.Len("cell.top_clearance") + k.Fit[rows-1][0].Diameter.Max
-	if rows < k.Rows {
-		high = k.Under[rows] + slatH
+	shown := min(rows+1, k.Rows)
+	low := k.Under[0] - min(slatH/2, k.Under[0])
+	high := k.Under[shown-1] + slatH*3/2
+	if shown == rows { // no slats above the last bottle
+		large, _ := extremes(k.Fit[rows-1])
+		high = k.Under[rows-1] + slatH + large
 	}
 	high = min(high, r.Len("leg.length"))
 	box := func(x, w, z, h unit.Length) view.Solid {
 		return view.Solid{Box: space.Box{Min: space.Point{X: x, Z: z}, Max: space.Point{X: x + w, Y: r.Len("slat.length"), Z: z + h}}}
 	}
-	s := view.Scene{Boxes: []view.Solid{box(0, leg, 0, high), box(leg+k.Channel, leg, 0, high)}}
-	for row := range min(rows+1, k.Rows) {
-		s.Boxes = append(s.Boxes, box(leg, slatT, k.Under[row], slatH), box(leg+k.Channel-slatT, slatT, k.Under[row], slatH))
+	c := cells{rows: rows, left: leg}
+	c.boxes.Boxes = []view.Solid{box(0, leg, low, high-low), box(leg+k.Channel, leg, low, high-low)}
+	for _, z := range k.Under[:shown] {
+		c.boxes.Boxes = append(c.boxes.Boxes, box(leg, slatT, z, slatH), box(leg+k.Channel-slatT, slatT, z, slatH))
 	}
-	return s, leg
+	return c
 }
 
-// bottles draws the largest and the smallest bottle of a row, resting.
-func (e elevation) bottles(k rack.Kind, row int, centre unit.Length) {
+// restingBottles draws the largest and the smallest bottle of a row.
+func (e elevation) restingBottles(k rack.Kind, row int, centre unit.Length) {
 	r := e.p.in.Rack
 	large, small := extremes(k.Fit[row])
-	for _, d := range []unit.Length{large, small} {
+	sizes := []unit.Length{large, small}
+	if large == small {
+		sizes = sizes[:1]
+	}
+	for _, d := range sizes {
 		h, ok := rack.AxisAbove(d, k.Gap, r.Len("slat.eased"))
 		if !ok {
-			continue
+			continue // falls through: the check says so
 		}
 		at := e.v.point(space.Point{X: centre, Z: k.Under[row] + r.Len("slat.height") + h})
-		radius := drawing.Um((d / 2 * unit.Length(e.v.proj.Num) / unit.Length(e.v.proj.Den)).Micrometres())
-		e.p.sheet.Add(drawing.Disc(drawing.Thin, e.p.sheet.Group(), drawing.NoFill, at, radius))
-		if large == small {
-			break
-		}
+		radius := (d / 2 * unit.Length(e.v.proj.Num) / unit.Length(e.v.proj.Den)).Micrometres()
+		e.p.sheet.Add(drawing.Disc(drawing.Thin, e.p.sheet.Group(), drawing.NoFill, at, drawing.Um(radius)))
 	}
 }
 
@@ -100,35 +126,74 @@ func extremes(list []table.Bottle) (large, small unit.Length) {
 	return large, small
 }
 
-// cellSizes puts on the gap, the channel, the pitch and the rises.
-func (e elevation) cellSizes(k rack.Kind, rows int, left unit.Length) {
+// cellSizes puts on the gap, the channel and the pitch across, rises and slats
+// upwards.
+func (e elevation) cellSizes(k rack.Kind, c cells) {
 	r := e.p.in.Rack
-	slat, leg := r.Len("slat.thickness"), r.Len("leg.thickness")
+	slat, leg, high := r.Len("slat.thickness"), r.Len("leg.thickness"), r.Len("slat.height")
 	x := func(l unit.Length) dim.Stop { return e.x(l, dim.Below) }
-	e.dim.Chain(dim.Below, []dim.Stop{x(0), x(left), x(left + slat), x(left + k.Channel - slat), x(left + k.Channel), x(left + k.Channel + leg)}, dim.Options{})
-	e.dim.Overall(dim.Below, x(0), x(left+k.Channel+leg), dim.Options{})
-	channel := func(l unit.Length) dim.Stop { return e.x(l, dim.Above) }
-	e.dim.Chain(dim.Above, []dim.Stop{channel(left), channel(left + k.Channel)}, dim.Options{Names: []string{"cell.channel"}})
-	z := []dim.Stop{e.z(0, dim.LeftOf)}
-	tops := []dim.Stop{e.z(0, dim.RightOf)}
-	for row := range min(rows+1, k.Rows) {
-		z = append(z, e.z(k.Under[row], dim.LeftOf))
-		tops = append(tops, e.z(k.Under[row]+r.Len("slat.height"), dim.RightOf))
+	faces := []dim.Stop{x(0), x(c.left), x(c.left + slat), x(c.left + k.Channel - slat), x(c.left + k.Channel), x(c.left + k.Channel + leg)}
+	e.dim.Chain(dim.Below, faces, dim.Options{})
+	e.dim.Overall(dim.Below, faces[0], faces[5], dim.Options{})
+	e.dim.Chain(dim.Above, []dim.Stop{e.x(c.left, dim.Above), e.x(c.left+k.Channel, dim.Above)}, dim.Options{})
+	var under, edges []dim.Stop
+	for _, z := range k.Under[:min(c.rows+1, k.Rows)] {
+		under = append(under, e.z(z, dim.LeftOf))
+		edges = append(edges, e.z(z, dim.RightOf), e.z(z+high, dim.RightOf))
 	}
-	e.dim.Chain(dim.LeftOf, ascending(z...), dim.Options{})
-	e.dim.Running(dim.RightOf, "FOOT", tops, dim.Options{})
+	if len(under) > 1 {
+		e.dim.Chain(dim.LeftOf, under, dim.Options{})
+	}
+	e.dim.Chain(dim.RightOf, edges, dim.Options{})
 }
 
-// cellNote says how the bottles lie, in words.
-func cellNote(r *rack.Rack, k rack.Kind) string {
-	large, small := extremes(k.Fit[0])
+// clearances writes beside the section how the bottles lie and what is left
+// round them.
+func clearances(in Input, k rack.Kind, kind int, w *scribe) {
+	r := in.Rack
 	f := r.Format
-	text := fmt.Sprintf("; bottles %s to %s across", about(f, small), about(f, large))
-	if s, ok := rack.Sag(small, k.Gap, r.Len("slat.eased")); ok {
-		text += ", the smallest hangs " + about(f, s) + " below the slat tops"
+	w.heading("How the bottles lie")
+	large, small := extremes(k.Fit[0])
+	w.note("Drawn: the largest bottle, "+f.Unit(large)+" across, and the smallest, "+f.Unit(small)+".", 0)
+	for _, d := range []struct {
+		name string
+		size unit.Length
+	}{{"largest", large}, {"smallest", small}} {
+		if s, ok := rack.Sag(d.size, k.Gap, r.Len("slat.eased")); ok {
+			w.note("The "+d.name+" hangs "+f.Unit(s)+" below the slat tops and stands "+f.Unit(d.size-s)+" above them.", 0)
+		}
 	}
-	return text
+	w.note("Slats: underside of the lowest "+f.Unit(k.Under[0])+" above the foot; then one every "+risesText(f, k)+".", 0)
+	w.skip(3 * drawing.MM)
+	w.heading("What the checks found")
+	for _, x := range in.Findings {
+		if strings.HasPrefix(x.Name, "fit.") && findingOf(x.Where, r, kind) {
+			w.note(x.Name+", "+statusWord(x)+": "+x.Says+".", 4*drawing.MM)
+		}
+	}
 }
 
-// about prints a length that need not be on the grid.
-func about(f unit.Format, l unit.Length) string { return f.Text(l) }
+// risesText prints the rises of a column: one figure where all are alike.
+func risesText(f unit.Format, k rack.Kind) string {
+	var all []string
+	for _, rise := range k.Rises {
+		if text := f.Unit(rise); len(all) == 0 || all[len(all)-1] != text {
+			all = append(all, text)
+		}
+	}
+	if len(all) == 0 {
+		return "row alone"
+	}
+	return strings.Join(all, ", ")
+}
+
+// findingOf reports whether a finding about columns is about this kind: it
+// names the first of the kind's columns.
+func findingOf(where string, r *rack.Rack, kind int) bool {
+	first := 1
+	for _, k := range r.Kinds[:kind] {
+		first += k.Count
+	}
+	n := strings.TrimLeft(strings.TrimPrefix(strings.TrimPrefix(where, "columns"), "column"), " ")
+	return len(r.Kinds) == 1 || n == fmt.Sprint(first) || strings.HasPrefix(n, fmt.Sprintf("%d-", first))
+}
