@@ -20,8 +20,11 @@ type Next struct {
 	// are then what stops it with the soft values kept, Free changes are empty
 	// (none is needed), and Bent lists what would bend.
 	// Bent is nil where the search for it gave up.
-	SoftOnly bool
-	Bent     []Bent
+	// If BentUnknown, the search for it was given up: it is advice, and not
+	// worth many times the work of the answer itself.
+	SoftOnly    bool
+	Bent        []Bent
+	BentUnknown bool
 }
 
 // Bent is a wished length in the best solution that has one more.
@@ -53,7 +56,7 @@ func (m *Model) OneMore(c CountID, s *Solution) (n Next, err error) {
 		return n, nil
 	}
 	n.SoftOnly = true
-	n.Bent = e.bent(more(m, m.allOn()), s)
+	n.Bent, n.BentUnknown = e.bent(more(m, m.allOn()), s)
 	fixed := func(m *Model, on []bool) *ask {
 		q := more(m, on)
 		q.fixAsSolved(e.solved(s))
@@ -100,19 +103,17 @@ func (q *ask) fixAsSolved(list []soft) {
 	}
 }
 
-// bentNodes bounds the search for what would bend: it is advice, and not worth
-// many times the work of the answer itself.
+// bentNodes bounds each step of the search for what would bend.
 const bentNodes = 500
 
 // bent finds the best solution of the question and the wished lengths that
-// differ there; nil when the search gives up.
-func (e *engine) bent(q *ask, s *Solution) []Bent {
+// differ there; unknown when the search gives up.
+func (e *engine) bent(q *ask, s *Solution) (out []Bent, unknown bool) {
 	q.nodes = bentNodes
 	with, err := e.bestWithin(q)
 	if err != nil {
-		return nil
+		return nil, true
 	}
-	var out []Bent
 	seen := make([]bool, len(e.m.Lengths))
 	for i, l := range e.m.Levels {
 		for _, w := range l.Wishes {
@@ -123,7 +124,7 @@ func (e *engine) bent(q *ask, s *Solution) []Bent {
 			out = append(out, Bent{w.Length, s.Exact(w.Length), with.Exact(w.Length), i})
 		}
 	}
-	return out
+	return out, false
 }
 
 // bestWithin is best, with the search's giving up as an error.

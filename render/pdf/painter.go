@@ -127,6 +127,9 @@ func (p *painter) font(bold bool, height drawing.Um) {
 func (p *painter) text(t drawing.Text) {
 	line := t.Layout()
 	o := t.Origin()
+	// The library draws text in the colour of fills wherever it takes both for
+	// equal, and after a turn it does not know what the colour of fills is.
+	p.shade(1, t.Class.Ink().Grey)
 	p.shade(2, t.Class.Ink().Grey)
 	bold, height := p.bold, p.height
 	if t.Turn != 0 {

@@ -127,7 +127,7 @@ func cutWord(s string, fits func(string) bool) int {
 	return n
 }
 
-// A grid is a table: a title and a width for each column.
+// A tableColumn is one column of a table.
 type tableColumn struct {
 	title string
 	width drawing.Um // the last column may take what is left, with 0
@@ -154,7 +154,8 @@ func (w *scribe) table(columns []tableColumn, rows [][]string, after func(row in
 	if w.room() < 3*rowPitch || !w.row(columns, left, titles, true, nil) {
 		return 0
 	}
-	rule := w.y - rowPitch/4
+	rule := w.y - rowPitch + drawing.TableHeight + 3*drawing.MM/2 // clear of the titles' descenders
+	w.y = rule
 	w.sheet.Add(drawing.Line(drawing.FrameThin, 0, drawing.Pt(left[0], rule), drawing.Pt(left[len(columns)], rule)))
 	w.y += drawing.MM
 	for i, r := range rows {
