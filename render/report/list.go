@@ -45,7 +45,10 @@ func Boards(r *rack.Rack) ([]byte, error) {
 			rows = append(rows, []string{"", "", r.Format.Text(p.Thickness), "", "", p.Thickness.Decimal(), "", "", "", "", "", use, "no board that is offered will do"})
 			continue
 		}
-		b, from, each, sum := c.board, "to buy", "", ""
+		b, from, each, sum, note := c.board, "to buy", "", "", ""
+		if c.staves > 1 {
+			note = fmt.Sprintf("glued up from %d strips", c.staves)
+		}
 		if b.onHand > 0 {
 			from = "on hand"
 		}
@@ -54,7 +57,7 @@ func Boards(r *rack.Rack) ([]byte, error) {
 		}
 		rows = append(rows, []string{
 			b.nominal, strconv.Itoa(c.count), r.Format.Text(b.thickness), r.Format.Text(b.width), r.Format.Text(b.length),
-			b.thickness.Decimal(), b.width.Decimal(), b.length.Decimal(), from, each, sum, use, c.note,
+			b.thickness.Decimal(), b.width.Decimal(), b.length.Decimal(), from, each, sum, use, note,
 		})
 	}
 	return encodeRows(rows)

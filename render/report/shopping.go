@@ -2,7 +2,6 @@ package report
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"slatwright/geometry/rack"
@@ -21,18 +20,20 @@ type board struct {
 
 // choice is the boards that one kind of part is cut from.
 type choice struct {
-	board board
-	count int
-	note  string
+	board  board
+	count  int
+	staves int // strips side by side in one part; 1 where it is in one piece
 }
 
-// choose picks, for one kind of part, the board that costs least, and among
-// equals the one with fewest boards and then the first offered. Every kind of
-// part is cut from boards of its own here: an amount that is surely enough. A
-// plan that shares boards between parts and orders needs fewer.
-func choose(r *rack.Rack, p rack.Part, offers []board) (choice, bool) {
-	var best choice
-	found := false
+// cost is what the boards cost together.
+func (c choice) cost() int64 { return c.board.price * int64(c.count) }
+
+// choose picks, for one kind of part, the board that makes it of the fewest
+// strips, then the one that costs least, then the one with fewest boards, then
+// the first offered. Every kind of part is cut from boards of its own here: an
+// amount that is surely enough. A plan that shares boards between parts and
+// orders needs fewer.
+func choose(r *rack.Rack, p rack.Part, offers []board) (best choice, found bool) {
 	for _, b := range offers {
 		if b.thickness != p.Thickness {
 			continue
@@ -41,8 +42,8 @@ func choose(r *rack.Rack, p rack.Part, offers []board) (choice, bool) {
 		if !ok {
 			continue
 		}
-		cost := func(c choice) int64 { return c.board.price * int64(c.count) }
-		if !found || cmp.Or(cmp.Compare(cost(c), cost(best)), cmp.Compare(c.count, best.count)) < 0 {
+		better := cmp.Or(cmp.Compare(c.staves, best.staves), cmp.Compare(c.cost(), best.cost()), cmp.Compare(c.count, best.count))
+		if !found || better < 0 {
 			best, found = c, true
 		}
 	}
@@ -53,20 +54,21 @@ func choose(r *rack.Rack, p rack.Part, offers []board) (choice, bool) {
 // than the board is glued up from equal strips.
 func cutFrom(r *rack.Rack, p rack.Part, b board) (choice, bool) {
 	shop := r.Design.Shop
+	staves := (p.Width + b.width - 1) / b.width
+	width := ((p.Width + staves - 1) / staves).Up(r.Design.Grid)
+	if staves == 1 {
+		width = p.Width
+	}
 	along := int((b.length - 2*shop.EndTrim + shop.Kerf) / (p.Length + shop.Kerf))
-	across, staves, note := 1, 1, ""
-	switch {
-	case p.Width > b.width:
-		staves = int((p.Width + b.width - 1) / b.width)
-		note = fmt.Sprintf("glued up from %d strips", staves)
-	case p.Width < b.width:
-		across = int((b.width - 2*shop.EdgeTrim + shop.Kerf) / (p.Width + shop.Kerf))
+	across := 1
+	if width < b.width { // ripped; a strip as wide as its board keeps both edges
+		across = int((b.width - 2*shop.EdgeTrim + shop.Kerf) / (width + shop.Kerf))
 	}
 	if along < 1 || across < 1 {
 		return choice{}, false
 	}
-	wanted := (p.Count + spares(r, p.Name)) * staves
-	c := choice{board: b, count: (wanted + along*across - 1) / (along * across), note: note}
+	wanted := (p.Count + spares(r, p.Name)) * int(staves)
+	c := choice{board: b, count: (wanted + along*across - 1) / (along * across), staves: int(staves)}
 	return c, b.onHand == 0 || c.count <= b.onHand
 }
 

@@ -57,12 +57,12 @@ func (p *page) fields(n, of int) []cell {
 	return []cell{
 		{0, 0, 100 * mm, 14 * mm, "title", d.Title, drawing.HeadingHeight, true},
 		{100 * mm, 0, 80 * mm, 14 * mm, "sheet", p.sheet.Title, drawing.HeadingHeight, true},
-		{0, 14 * mm, 45 * mm, 12 * mm, "customer", d.Customer, drawing.TableHeight, false},
-		{45 * mm, 14 * mm, 19 * mm, 12 * mm, "order", d.Order, drawing.TableHeight, false},
-		{64 * mm, 14 * mm, 29 * mm, 12 * mm, "date, revision", spaced(d.Date, d.Revision), drawing.TableHeight, false},
-		{93 * mm, 14 * mm, 17 * mm, 12 * mm, "scale", scale, drawing.TableHeight, false},
-		{110 * mm, 14 * mm, 21 * mm, 12 * mm, "unit", units, drawing.TableHeight, false},
-		{131 * mm, 14 * mm, 18 * mm, 12 * mm, "mark", p.in.Mark, drawing.TableHeight, false},
+		{0, 14 * mm, 42 * mm, 12 * mm, "customer", d.Customer, drawing.TableHeight, false},
+		{42 * mm, 14 * mm, 19 * mm, 12 * mm, "order", d.Order, drawing.TableHeight, false},
+		{61 * mm, 14 * mm, 29 * mm, 12 * mm, "date, revision", spaced(d.Date, d.Revision), drawing.TableHeight, false},
+		{90 * mm, 14 * mm, 17 * mm, 12 * mm, "scale", scale, drawing.TableHeight, false},
+		{107 * mm, 14 * mm, 21 * mm, 12 * mm, "unit", units, drawing.TableHeight, false},
+		{128 * mm, 14 * mm, 21 * mm, 12 * mm, "mark", p.in.Mark, drawing.TableHeight, false},
 		{149 * mm, 14 * mm, 18 * mm, 12 * mm, "sheet", strconv.Itoa(n) + " of " + strconv.Itoa(of), drawing.TableHeight, false},
 		{167 * mm, 14 * mm, 13 * mm, 12 * mm, "", "", drawing.TableHeight, false},
 	}

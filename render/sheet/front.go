@@ -96,7 +96,7 @@ func withBottles(r *rack.Rack) view.Scene {
 func front(in Input) *page {
 	p := in.newPage("02-front", "Front elevation")
 	r := in.Rack
-	e := p.elevate(withBottles(r), view.Front, margins{46 * drawing.MM, 40 * drawing.MM, 36 * drawing.MM, 38 * drawing.MM}, "Front", len(r.Pieces))
+	e := p.elevate(withBottles(r), view.Front, margins{44 * drawing.MM, 40 * drawing.MM, 31 * drawing.MM, 34 * drawing.MM}, "Front", len(r.Pieces))
 	carcase := r.Len("carcase.width")
 
 	left := []dim.Stop{}
