@@ -76,8 +76,8 @@ func runCheck(w io.Writer, path string, asJSON bool) error {
 
 // summary says in one line what a rack is.
 func summary(r *rack.Rack) string {
-	return fmt.Sprintf("%s in %s, %s bottles; %s wide, %s deep, %s high",
-		many(r.Counts.Columns, "column"), many(r.Counts.Rows, "row"), fmt.Sprint(r.Counts.Bottles),
+	return fmt.Sprintf("%s in %s, %s; %s wide, %s deep, %s high",
+		many(r.Counts.Columns, "column"), many(r.Counts.Rows, "row"), many(r.Counts.Bottles, "bottle"),
 		r.Format.Unit(r.Len("rack.width")), r.Format.Unit(r.Len("rack.depth")), r.Format.Unit(r.Len("rack.height")))
 }
 

@@ -27,7 +27,7 @@ func packet(r *rack.Rack, findings []check.Finding) ([]outFile, error) {
 	mark := report.Mark(r)
 	drawings, err := sheet.Packet(sheet.Input{Rack: r, Findings: findings, Mark: mark})
 	if err != nil {
-		return nil, err
+		return nil, &bugError{err} // whatever was asked for, a sheet must hold it
 	}
 	templates, err := template.Sheets(r, mark)
 	if err != nil {

@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"runtime/debug"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -28,7 +29,7 @@ const (
 func run(args []string, stdout, stderr io.Writer) (status int) {
 	defer func() {
 		if bug := recover(); bug != nil {
-			fmt.Fprintf(stderr, "slatwright: this is a bug in the program, not in the design: %v\n", bug)
+			tellBug(bug, stderr)
 			if os.Getenv("SLATWRIGHT_TRACE") != "" {
 				stderr.Write(debug.Stack())
 			}
@@ -76,18 +77,38 @@ type designError struct {
 func (e *designError) Error() string { return e.err.Error() }
 func (e *designError) Unwrap() error { return e.err }
 
+// bugError is an error that no design should be able to cause.
+type bugError struct{ err error }
+
+func (e *bugError) Error() string { return e.err.Error() }
+func (e *bugError) Unwrap() error { return e.err }
+
+// tellBug prints a bug in one line: a sheet that does not pass its own check can
+// have thousands of faults, and the first says as much as all.
+func tellBug(bug any, stderr io.Writer) {
+	first, rest, more := strings.Cut(fmt.Sprint(bug), "\n")
+	fmt.Fprintf(stderr, "slatwright: this is a bug in the program, not in the design: %s\n", first)
+	if more {
+		fmt.Fprintf(stderr, "  and %d lines more\n", 1+strings.Count(rest, "\n"))
+	}
+}
+
 // tell prints an error and returns the exit status that goes with it.
 func tell(err error, stderr io.Writer) int {
 	var (
 		fault *designError
 		list  diag.List
 		clash *rack.Clash
+		bug   *bugError
 	)
 	switch {
 	case err == nil:
 		return statusDone
 	case errors.Is(err, errFails):
 		return statusFails
+	case errors.As(err, &bug):
+		tellBug(bug, stderr)
+		return statusBug
 	case !errors.As(err, &fault):
 		fmt.Fprintf(stderr, "slatwright: %v\n", err)
 		return statusUnread

@@ -166,10 +166,28 @@ func (b *stater) proof(s *solve.Solution, id solve.LengthID) Solved {
 	default:
 		out.Because = "the least that the rest allows"
 	}
-	if out.From == Stated && out.Line == 0 && said {
-		out.Line = stated.Place.Line
-	}
+	b.proveDefault(&out)
 	return out
+}
+
+// proveDefault names the default of a length that the file and the stock leave
+// unsaid, also where a relation settled it: kept, or what it gave way to.
+func (b *stater) proveDefault(out *Solved) {
+	def, ok := table.FindDefault(out.Name)
+	if !ok || out.From == Stated || b.said(out.Name) {
+		return
+	}
+	want := def.Value(b.d.Units)
+	because := "default " + b.d.Format().Text(want)
+	switch {
+	case out.Value == want:
+		out.Needs = nil
+	case out.From == Follows && len(out.Needs) > 0:
+		because += ", gave way: " + out.Because
+	default:
+		because += ", as near as the rest allows"
+	}
+	out.From, out.Because = Default, because
 }
 
 // cite makes a statement the proof.
@@ -185,8 +203,7 @@ func (b *stater) proveWish(out *Solved, l solve.Level, why solve.Reason) {
 	}
 	switch l.Name {
 	case levelStock, levelDefaults:
-		out.From = Default
-		out.Because = "default " + b.d.Format().Text(l.Wishes[why.Wish].Want) + short
+		out.From = Default // proveDefault says the rest
 	case levelSought:
 		stated, _ := b.d.Length(out.Name)
 		out.From, out.Line, out.Because = Stated, stated.Place.Line, stated.Text+short
@@ -203,13 +220,6 @@ func (b *stater) proveWish(out *Solved, l solve.Level, why solve.Reason) {
 func (b *stater) proveSettled(out *Solved, stated design.Length, said bool) {
 	if said {
 		out.From, out.Line, out.Because = Stated, stated.Place.Line, stated.Text
-		return
-	}
-	if def, ok := table.FindDefault(out.Name); ok {
-		out.From, out.Because = Default, "default "+b.d.Format().Text(def.Value(b.d.Units))
-		if def.Value(b.d.Units) != out.Value {
-			out.Because += ", as near as the rest allows"
-		}
 		return
 	}
 	out.Because = "the least that the rest allows"

@@ -36,7 +36,9 @@ func (b *stater) clash(c *solve.Conflict) *Clash {
 	out := &Clash{}
 	for _, p := range c.Problems {
 		m := diag.Message{Place: diag.Place{Line: 1, Column: 1}, Text: "the relations of the rack contradict each other"}
-		for i, id := range p.Statements {
+		ordered := slices.Clone(p.Statements)
+		slices.SortStableFunc(ordered, func(x, y solve.StatementID) int { return b.lines[x].place.Start - b.lines[y].place.Start })
+		for i, id := range ordered {
 			l := b.lines[id]
 			out.Lines = append(out.Lines, LineText{l.place.Line, l.text})
 			if i == 0 {
@@ -99,6 +101,7 @@ func (b *stater) changes(list []solve.Change) []LineText {
 			out = append(out, LineText{l.place.Line, text})
 		}
 	}
+	slices.SortStableFunc(out, func(x, y LineText) int { return x.Line - y.Line })
 	return out
 }
 

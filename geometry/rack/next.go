@@ -48,6 +48,9 @@ func (b *stater) next(n solve.Next) Next {
 			out.StoppedBy = append(out.StoppedBy, Stop{Line: l.place.Line, Text: l.text, Needs: needs})
 		}
 	}
+	if n.BentUnknown {
+		out.StoppedBy = append(out.StoppedBy, Stop{Text: "defaults and preferences", Needs: "which of them would have to give way was not worked out"})
+	}
 	for _, bent := range n.Bent {
 		from, to := fromRat(bent.From.Num().Int64(), bent.From.Denom().Int64()), fromRat(bent.To.Num().Int64(), bent.To.Denom().Int64())
 		f := b.d.Format()

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
+	"strings"
 
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
@@ -18,24 +19,16 @@ import (
 // gluing.
 func carcase(in Input) *page {
 	p := in.newPage("08-carcase", "Carcase assembly")
+	s := sceneOf(in.Rack, func(q rack.Piece) bool {
+		return in.Rack.Parts[q.Part].Name == "leg" || in.Rack.Parts[q.Part].Name == "apron"
+	})
 	notes := carcaseNotes(in)
-	box := p.area
-	foot := p.area
-	foot.Min.Y = foot.Max.Y - needed(notes, foot.W(), 5*drawing.MM) - 8*drawing.MM
-	w := newScribe(p.sheet, foot)
+	v, box, whole := carcaseLayout(p, s, notes)
+	w := newScribe(p.sheet, box)
 	w.heading("Order of work")
 	for _, n := range notes {
 		w.note(n, 5*drawing.MM)
 	}
-	box.Max.Y = foot.Min.Y - 10*drawing.MM
-	box.Min.Y += 62 * drawing.MM
-	box.Min.X += 34 * drawing.MM
-	box.Max.X -= 20 * drawing.MM
-
-	s := sceneOf(in.Rack, func(q rack.Piece) bool {
-		return in.Rack.Parts[q.Part].Name == "leg" || in.Rack.Parts[q.Part].Name == "apron"
-	})
-	v := pictured(in, s, view.Front, false, box)
 	v.draw(p.sheet, view.Lines(s, view.Front), func(l view.Line) (drawing.Class, bool) {
 		if l.Hidden {
 			return drawing.Hidden, true
@@ -43,15 +36,58 @@ func carcase(in Input) *page {
 		return drawing.Visible, true
 	})
 	out := v.extent(s)
-	captionBelow(p.sheet, drawing.Pt(out.Centre().X, out.Max.Y), "Seen from the front, slats left out, "+scaleText(v))
+	captionBelow(p.sheet, drawing.Pt(out.Centre().X, out.Max.Y+carcaseBelow-9*drawing.MM), "Seen from the front, slats left out, "+scaleText(v))
 	diagonals(p, v)
-	spacing(p, v, out)
+	spacing(p, v, out, whole)
 	return p
+}
+
+// Room around the carcase's view.
+const (
+	carcaseLeft  = 36 * drawing.MM
+	carcaseRight = 12 * drawing.MM
+	carcaseBelow = 17 * drawing.MM
+	carcaseAbove = 54 * drawing.MM
+)
+
+// carcaseLayout sets the view beside the notes or over them, whichever shows
+// it larger, and returns it with the notes' box and whether there is room for
+// the dimensions of every column.
+func carcaseLayout(p *page, s view.Scene, notes []string) (best picture, text drawing.Rect, whole bool) {
+	beside, left := p.area, p.area
+	left.Max.X -= p.area.W() * 45 / 100
+	beside.Min.X = left.Max.X + 5*drawing.MM
+	under, over := p.area, p.area
+	under.Min.Y = under.Max.Y - needed(notes, under.W(), 5*drawing.MM) - 8*drawing.MM
+	over.Max.Y = under.Min.Y - 3*drawing.MM
+	layouts := [...][2]drawing.Rect{{left, beside}, {over, under}}
+	for i, l := range layouts {
+		if i == 0 && needed(notes, beside.W(), 5*drawing.MM)+8*drawing.MM > beside.H() {
+			continue
+		}
+		box := l[0]
+		box.Min.X += carcaseLeft
+		box.Max.X -= carcaseRight
+		box.Min.Y += carcaseAbove
+		box.Max.Y -= carcaseBelow
+		v := pictured(p.in, s, view.Front, false, box)
+		all := spacious(p.in.Rack, v)
+		if text == (drawing.Rect{}) || v.proj.Den < best.proj.Den || v.proj.Den == best.proj.Den && all && !whole {
+			best, text, whole = v, l[1], all
+		}
+	}
+	return best, text, whole
+}
+
+// spacious reports whether the figures of every column fit side by side.
+func spacious(r *rack.Rack, v picture) bool {
+	const figure = 9 * drawing.MM
+	return v.proj.Length(r.Len("carcase.width"), space.X) >= (figure * drawing.Um(2*len(r.Columns)+1)).MM()
 }
 
 // spacing puts on the dimensions: between faces nearest to the view, centres
 // over them, the whole over all; at the left where the aprons sit.
-func spacing(p *page, v picture, out drawing.Rect) {
+func spacing(p *page, v picture, out drawing.Rect, whole bool) {
 	r := p.in.Rack
 	b := dim.New(p.sheet, r.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})
 	across := func(x length) dim.Stop {
@@ -63,13 +99,13 @@ func spacing(p *page, v picture, out drawing.Rect) {
 		faces = append(faces, across(l.X), across(l.X+leg))
 		centres = append(centres, across(l.X+leg/2))
 	}
-	if shown := legibleFaces(faces); len(shown) < len(faces) {
-		b.Chain(dim.Above, shown, dim.Options{})
-	} else {
-		b.Chain(dim.Above, faces, dim.Options{})
-		if leg%2 == 0 {
-			b.Chain(dim.Above, centres, dim.Options{Brackets: true})
-		}
+	shown, between := faces[:4], centres[:2] // the first column stands for all
+	if whole {
+		shown, between = faces, centres
+	}
+	b.Chain(dim.Above, shown, dim.Options{})
+	if leg%2 == 0 {
+		b.Chain(dim.Above, between, dim.Options{Brackets: true})
 	}
 	b.Overall(dim.Above, faces[0], faces[len(faces)-1], dim.Options{})
 
@@ -87,16 +123,6 @@ func spacing(p *page, v picture, out drawing.Rect) {
 	b.Chain(dim.LeftOf, stops, dim.Options{})
 	b.Overall(dim.LeftOf, stops[0], stops[len(stops)-1], dim.Options{})
 	b.Draw(out)
-}
-
-// legibleFaces returns the leg faces that a chain has room for: all of them, or
-// those of the first column only, where figures would crowd each other.
-func legibleFaces(faces []dim.Stop) []dim.Stop {
-	const figure = 9 * drawing.MM // that many fit side by side, one row of them pulled out
-	if faces[len(faces)-1].At-faces[0].At < figure*drawing.Um(len(faces)-1) {
-		return faces[:4]
-	}
-	return faces
 }
 
 // diagonalOf returns the diagonal of the carcase's front, from the outer foot
@@ -152,13 +178,13 @@ func carcaseNotes(in Input) []string {
 	_, diagonal := diagonalOf(r)
 	steps := []string{
 		fmt.Sprintf("Mark the ladders' places on all four aprons %s together, from one end. Dry-fit the %d ladders before any glue.", apron.Mark, r.Counts.Ladders),
-		"Back on the bench: glue and fasten the front aprons to the end ladders first, flush with their outer faces, then to the inner ladders. " + channelText(r),
+		"Ladders on their backs on the bench: glue and fasten the front aprons to the end ladders first, flush with their outer faces, then to the inner ladders. " + channelText(r),
 		fmt.Sprintf("Measure both diagonals before the glue sets: equal, and %s %s. Rack it square, then turn it over and set the back aprons alike.", diagonal, f.System),
 		"Clear squeezed-out glue where a bottle or a slat will touch. Clamp and wait as the glue's maker says.",
 	}
 	if r.HasTop() {
-		steps = append(steps, fmt.Sprintf("Top last: standing out %s at either side, %s at the front, %s at the back.",
-			f.Unit(r.Len("overhang.side")), f.Unit(r.Len("overhang.front")), f.Unit(r.Len("overhang.back"))))
+		steps = append(steps, fmt.Sprintf("Top last: %s at either side, %s at the front, %s at the back.",
+			outText(f, r.Len("overhang.side")), outText(f, r.Len("overhang.front")), outText(f, r.Len("overhang.back"))))
 	}
 	for i := range steps {
 		steps[i] = fmt.Sprintf("%d  %s", i+1, steps[i])
@@ -166,11 +192,43 @@ func carcaseNotes(in Input) []string {
 	return steps
 }
 
+// outText says how far the top stands out.
+func outText(f unit.Format, l length) string {
+	if l == 0 {
+		return "flush"
+	}
+	return f.Unit(l) + " out"
+}
+
 // channelText says what is clear between facing legs.
 func channelText(r *rack.Rack) string {
 	first := r.Kinds[0].Channel
 	if slices.ContainsFunc(r.Kinds, func(k rack.Kind) bool { return k.Channel != first }) {
-		return "Between facing legs as drawn: use a spacer for each kind of column."
+		return "Between facing legs as drawn: use a spacer for each kind of column. Left faces from the left end: " + faceList(r) + "."
 	}
-	return fmt.Sprintf("Between facing legs: %s clear; use a spacer.", r.Format.Unit(first))
+	return fmt.Sprintf("Between facing legs: %s clear; use a spacer. Left faces of the legs from the left end: %s.", r.Format.Unit(first), faceList(r))
+}
+
+// faceList gives where each ladder's left face is on an apron, in order; where
+// there are many, a kind of column by its step and its last.
+func faceList(r *rack.Rack) string {
+	var parts []string
+	n := len(r.Ladders)
+	if n <= 8 {
+		for _, l := range r.Ladders {
+			parts = append(parts, r.Format.Text(l.X))
+		}
+		return strings.Join(parts, "; ")
+	}
+	at := 0
+	parts = append(parts, r.Format.Text(r.Ladders[0].X))
+	for _, k := range r.Kinds {
+		at += k.Count
+		each := ""
+		if k.Count > 1 {
+			each = fmt.Sprintf("%d steps of %s to ", k.Count, r.Format.Text(k.Pitch))
+		}
+		parts = append(parts, each+r.Format.Text(r.Ladders[at].X))
+	}
+	return strings.Join(parts, "; ")
 }

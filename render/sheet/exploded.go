@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strconv"
 
@@ -16,9 +15,9 @@ import (
 // length is short for a length of the model.
 type length = unit.Length
 
-// leastExploded is the largest divisor of a scale at which parts of an exploded
-// view can still be told apart; past it one ladder is shown apart for all.
-const leastExploded = 16
+// mostApart is how many ladders an exploded view takes apart each by itself;
+// past it, one is shown apart for all.
+const mostApart = 3
 
 // exploded returns the exploded view with item marks, trails and the parts
 // list.
@@ -29,18 +28,17 @@ func exploded(in Input) *page {
 	list.Min.Y = list.Max.Y - rows*rowPitch - 6*drawing.MM
 	box := p.area
 	box.Max.Y = list.Min.Y - 8*drawing.MM
-	inner := box
-	inner.Min.X += 2*balloonR + 6*drawing.MM
-	inner.Max.X -= 2*balloonR + 6*drawing.MM
+	middle := box
+	middle.Min.X += 2*balloonR + 6*drawing.MM
+	middle.Max.X -= 2*balloonR + 6*drawing.MM
 
-	whole, moved := apart(in.Rack, true)
-	v := pictured(in, moved, view.Isometric, false, inner)
+	all := len(in.Rack.Ladders) <= mostApart
 	note := "all ladders apart"
-	if v.proj.Den > leastExploded {
-		whole, moved = apart(in.Rack, false)
-		v = pictured(in, moved, view.Isometric, false, inner)
-		note = "one ladder apart; the others are made up alike, inner ones with slats on both faces"
+	if !all {
+		note = "one ladder apart, the others made up alike"
 	}
+	loose, moved := apart(in.Rack, all)
+	v := filling(moved, view.Isometric, middle)
 	lines := view.Visible(view.Lines(moved, view.Isometric))
 	v.draw(p.sheet, lines, func(l view.Line) (drawing.Class, bool) {
 		if l.Kind != view.Way {
@@ -48,9 +46,10 @@ func exploded(in Input) *page {
 		}
 		return drawing.Trail, farApart(v.point(l.From), v.point(l.To), 3*drawing.MM)
 	})
-	balloons(p.sheet, tagged(in.Rack, v, lines, whole), box)
-	captionBelow(p.sheet, drawing.Pt(box.Centre().X, box.Max.Y),
-		fmt.Sprintf("Isometric, %s along the axes; %s", scaleText(v), note))
+	beside := v.extent(moved).Inset(-2*balloonR - 6*drawing.MM)
+	beside.Min.Y, beside.Max.Y = box.Min.Y, box.Max.Y
+	balloons(p.sheet, tagged(in.Rack, v, lines, loose), beside)
+	captionBelow(p.sheet, drawing.Pt(box.Centre().X, box.Max.Y), "Isometric view, not to scale: "+note)
 	partsList(p, list)
 	return p
 }
@@ -93,7 +92,7 @@ func apart(r *rack.Rack, all bool) (loose map[int]bool, moved view.Scene) {
 		return p.Ladder == last && r.Parts[p.Part].Name == "leg"
 	})
 	top := add(view.Group{Parent: 0, Axis: space.Z, Sign: 1}, func(p rack.Piece) bool { return r.Parts[p.Part].Name == "top" })
-	gap := r.Len("slat.length") / 4
+	gap := r.Len("slat.length") / 8
 	offsets, err := view.Explode(s, groups, view.Isometric, gap)
 	if err != nil {
 		panic("sheet: " + err.Error()) // the groups above move along x and z, parents first
@@ -142,42 +141,59 @@ func fewTrails(r *rack.Rack, trails []view.Trail) []view.Trail {
 	return out
 }
 
-// tagged returns a tag for each kind of part, on the middle of its longest
-// visible edge; pieces that stand apart go first.
+// tagged returns a tag for each kind of part, on the middle of a long visible
+// edge: of a piece that stands apart rather than of another, and of those about
+// equally long the one farthest out to either side.
 func tagged(r *rack.Rack, v picture, lines []view.Line, loose map[int]bool) []tag {
+	reach := func(l view.Line) length {
+		d := l.To.Sub(l.From)
+		return max(d.X.Abs(), d.Y.Abs(), d.Z.Abs())
+	}
+	middle := func(l view.Line) drawing.Point {
+		sum := l.From.Add(l.To)
+		return v.point(space.Point{X: sum.X / 2, Y: sum.Y / 2, Z: sum.Z / 2})
+	}
 	var tags []tag
 	for k, part := range r.Parts {
-		var best view.Line
-		var found bool
-		score := func(l view.Line) length {
-			d := l.To.Sub(l.From)
-			n := max(d.X.Abs(), d.Y.Abs(), d.Z.Abs())
-			if loose[l.ID] {
-				n += 1 << 40 // longer than any edge
-			}
-			return n
-		}
+		var own []view.Line
 		for _, l := range lines {
-			if l.Kind == view.Way || l.Arc || r.Pieces[l.ID].Part != k {
-				continue
-			}
-			if !found || cmp.Compare(score(l), score(best)) > 0 {
-				best, found = l, true
+			if l.Kind != view.Way && !l.Arc && r.Pieces[l.ID].Part == k {
+				own = append(own, l)
 			}
 		}
-		if found {
-			sum := best.From.Add(best.To)
-			tags = append(tags, tag{mark: part.Mark, at: v.point(space.Point{X: sum.X / 2, Y: sum.Y / 2, Z: sum.Z / 2})})
+		if apart := slices.DeleteFunc(slices.Clone(own), func(l view.Line) bool { return !loose[l.ID] }); len(apart) > 0 {
+			own = apart
 		}
+		if len(own) == 0 {
+			continue // hidden altogether, which no part of a rack is
+		}
+		longest := reach(slices.MaxFunc(own, func(a, b view.Line) int { return cmp.Compare(reach(a), reach(b)) }))
+		own = slices.DeleteFunc(own, func(l view.Line) bool { return reach(l) < longest*9/10 })
+		centre := middleOf(lines, v)
+		out := slices.MaxFunc(own, func(a, b view.Line) int {
+			return cmp.Compare((middle(a).X - centre).Abs(), (middle(b).X - centre).Abs())
+		})
+		tags = append(tags, tag{mark: part.Mark, at: middle(out)})
 	}
 	return tags
+}
+
+// middleOf returns the middle of the lines from left to right on the sheet.
+func middleOf(lines []view.Line, v picture) drawing.Um {
+	lo, hi := v.point(lines[0].From).X, v.point(lines[0].From).X
+	for _, l := range lines {
+		for _, p := range []space.Point{l.From, l.To} {
+			lo, hi = min(lo, v.point(p).X), max(hi, v.point(p).X)
+		}
+	}
+	return (lo + hi) / 2
 }
 
 // partsList writes the list of parts with their sizes.
 func partsList(p *page, box drawing.Rect) {
 	w := newScribe(p.sheet, box)
 	f := p.in.Rack.Format
-	w.heading("Parts list, thickness × width × length in " + f.System.String())
+	w.heading("Parts list, thickness × width × length in " + unitName(f))
 	var rows [][]string
 	for _, part := range p.in.Rack.Parts {
 		stock := part.Stock
@@ -194,6 +210,14 @@ func partsList(p *page, box drawing.Rect) {
 	w.table(cols, rows, func(i int, at drawing.Point) {
 		p.sheet.Items = append(p.sheet.Items, drawing.ItemRecord{Mark: p.in.Rack.Parts[i].Mark, Where: at, Kind: drawing.ListRow})
 	})
+}
+
+// unitName names the unit of the drawings in full.
+func unitName(f unit.Format) string {
+	if f.System == unit.Metric {
+		return "millimetres"
+	}
+	return "inches"
 }
 
 // sizeText returns a part's size, thickness first.

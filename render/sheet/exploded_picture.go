@@ -141,6 +141,21 @@ func pictured(in Input, s view.Scene, d view.Direction, lies bool, box drawing.R
 	return v.centred(s, box)
 }
 
+// filling returns the picture of the scene that fills the box, to no scale in
+// use: for pictorial views, from which nobody takes a measure.
+func filling(s view.Scene, d view.Direction, box drawing.Rect) picture {
+	const fine = 1000
+	v := picture{proj: view.Projection{Direction: d, Num: 1, Den: fine}}
+	e := v.extent(s)
+	w, h := max(int64(e.W()), 1), max(int64(e.H()), 1)
+	v.proj.Num = max(min(int64(box.W())*fine/w, int64(box.H())*fine/h), 1)
+	v.proj.Den = fine * fine
+	for e = v.extent(s); v.proj.Num > 1 && (e.W() > box.W() || e.H() > box.H()); e = v.extent(s) {
+		v.proj.Num-- // each corner was rounded by itself
+	}
+	return v.centred(s, box)
+}
+
 // sceneOf returns the scene of the pieces that keep says yes to, each with its
 // number in the rack.
 func sceneOf(r *rack.Rack, keep func(p rack.Piece) bool) view.Scene {

@@ -96,7 +96,7 @@ func ladderNotes(in Input, faces []ladderFace) []string {
 	per := len(s.Left) + len(s.Right)
 	notes := []string{
 		fmt.Sprintf("Make %d. Each: 2 legs %s, %s; %d slats %s, %s.", s.Count, leg.Mark, sizeText(r.Format, leg), per, slat.Mark, sizeText(r.Format, slat)),
-		"Crosses: nails, two to a crossing, on one diagonal on this face and on the other diagonal on the face behind, so that they do not meet. Bore first.",
+		"Crosses: two nails to a crossing, a quarter in from its edges, on the one diagonal on this face and on the other on the face behind, so that they do not meet. Bore first.",
 		"Keep bare of finish for glue: where slats cross legs, and the outer edges of the legs where aprons sit.",
 	}
 	return notes

@@ -32,9 +32,9 @@ func order(in Input) *page {
 	foot.Min.Y = body.Max.Y + 2*drawing.MM
 
 	left, middle, right := body, body, body
-	left.Max.X = body.Min.X + body.W()*36/100
+	left.Max.X = body.Min.X + body.W()*31/100
 	middle.Min.X = left.Max.X + gap
-	middle.Max.X = middle.Min.X + body.W()*31/100
+	middle.Max.X = middle.Min.X + body.W()*29/100
 	right.Min.X = middle.Max.X + gap
 
 	orderView(p, left)
@@ -60,14 +60,14 @@ func orderView(p *page, box drawing.Rect) {
 		s.Rounds = append(s.Rounds, view.Bottle(pieces+i, b.Body, b.Neck)...)
 	}
 	box.Max.Y -= 8 * drawing.MM
-	v := pictured(p.in, s, view.Isometric, false, box)
+	v := filling(s, view.Isometric, box)
 	v.draw(p.sheet, view.Visible(view.Lines(s, view.Isometric)), func(l view.Line) (drawing.Class, bool) {
 		if l.ID < pieces {
 			return drawing.Visible, true
 		}
 		return drawing.Thin, true
 	})
-	captionBelow(p.sheet, drawing.Pt(box.Centre().X, box.Max.Y), fmt.Sprintf("Isometric view, %s along the axes", scaleText(v)))
+	captionBelow(p.sheet, drawing.Pt(box.Centre().X, box.Max.Y), "Isometric view, not to scale")
 }
 
 // captionBelow writes a view's title under the point.
@@ -202,7 +202,7 @@ func checks(in Input, w *scribe) {
 		rows = append(rows, []string{statusWord(f), f.Name, findingText(f)})
 	}
 	listed(w, "Checks", "checks", []tableColumn{
-		{title: "status", width: 14 * drawing.MM}, {title: "check", width: 24 * drawing.MM}, {title: "where, and what it says"},
+		{title: "status", width: 19 * drawing.MM}, {title: "check", width: 25 * drawing.MM}, {title: "where, and what it says"},
 	}, rows)
 }
 

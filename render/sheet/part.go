@@ -15,8 +15,8 @@ import (
 // partBlock is the room for one part: title, dimensions over the view, the
 // view, and a line of notes.
 const (
-	partTitle = 8 * drawing.MM
-	partAbove = 18 * drawing.MM
+	partTitle = 9 * drawing.MM
+	partUsual = 22 * drawing.MM // over the view, as a rule
 	partBelow = 9 * drawing.MM
 	partLeft  = 26 * drawing.MM
 	partEnd   = 60 * drawing.MM // for the end view and its dimension
@@ -91,14 +91,25 @@ func (b partBlock) picture(p *page) picture {
 	box := p.area
 	box.Min.X += partLeft
 	box.Max.X -= partEnd
-	box.Max.Y = box.Min.Y + p.area.H()*4/10 - partTitle - partAbove - partBelow
+	box.Max.Y = box.Min.Y + p.area.H()*6/10 - partTitle - partUsual - partBelow
 	return pictured(p.in, b.scene, b.face, b.lies(), box)
 }
 
 // height returns how much room the block takes.
 func (b partBlock) height(p *page) drawing.Um {
-	tall := b.picture(p).extent(b.scene).H()
-	return partTitle + partAbove + partBelow + max(tall, 10*drawing.MM)
+	v := b.picture(p)
+	return partTitle + b.above(p, v) + partBelow + max(v.extent(b.scene).H(), partLeast)
+}
+
+// partLeast keeps the figure of a narrow part's width clear of its neighbours.
+const partLeast = 10 * drawing.MM
+
+// above returns how much room the dimensions over the view take.
+func (b partBlock) above(p *page, v picture) drawing.Um {
+	out := v.extent(b.scene)
+	face, end := b.boards(p, v, out, b.end(p, v, out))
+	const figure = 8 * drawing.MM // of the outermost track
+	return max(face.Room(dim.Above), end.Room(dim.Above)) + figure/2
 }
 
 // draw draws the block into the box.
@@ -114,16 +125,19 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	w.line(drawing.HeadingText, drawing.FigureHeight, 0, true, drawing.Figure(fmt.Sprintf("%s  %s, %d off: %s %s, %s; %s",
 		part.Mark, part.Name, part.Count, sizeText(r.Format, part), r.Format.System, stock, scaleText(v))))
 	size := v.extent(b.scene)
-	v.at = v.at.Add(drawing.Pt(box.Min.X+partLeft, box.Min.Y+partTitle+partAbove).Sub(size.Min))
+	v.at = v.at.Add(drawing.Pt(box.Min.X+partLeft, box.Min.Y+partTitle+b.above(p, v)).Sub(size.Min))
 	out := v.extent(b.scene)
 
 	bare := b.bare(p, v)
 	v.draw(p.sheet, view.Visible(view.Lines(b.scene, b.face)), func(view.Line) (drawing.Class, bool) { return drawing.Visible, true })
 	grain(p.sheet, out, bare)
-	end := b.endView(p, v, out)
-	b.measure(p, v, out, end)
+	end := b.end(p, v, out)
+	p.sheet.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, end))
+	onFace, onEnd := b.boards(p, v, out, end)
+	onFace.Draw(out)
+	onEnd.Draw(end)
 	foot := box
-	foot.Min.Y = max(out.Max.Y, out.Min.Y+10*drawing.MM) + 2*drawing.MM
+	foot.Min.Y = max(out.Max.Y, out.Min.Y+partLeast) + 2*drawing.MM
 	newScribe(p.sheet, foot).note(partNote(part.Name), 0)
 }
 
@@ -133,11 +147,11 @@ func partNote(name string) string {
 	case "slat":
 		return "Face against the legs. Hatched: bare for glue. Crosses: nails, from the other face. Arrow: grain."
 	case "leg":
-		return "One face. Hatched: bare for glue under slats and aprons; inner legs carry both faces. Crosses: nails. Arrow: grain."
+		return "One face. Hatched: bare for glue, as is the outer edge under aprons. Crosses: nails. Arrow: grain."
 	case "apron":
 		return "Face against the legs. Hatched: bare for glue. Crosses: nails, from the other face. Arrow: grain."
 	}
-	return "Underside. Hatched: where it sits on legs and aprons. Arrow: grain. Fix it so that it can swell and shrink."
+	return "Underside. Hatched: where it sits. Arrow: grain. Fix it so that it can swell and shrink."
 }
 
 // bare hatches the patches of the face that are fixed to other pieces, marks
@@ -162,18 +176,22 @@ func (b partBlock) bare(p *page, v picture) []drawing.Rect {
 	return out
 }
 
-// grain draws an arrow along the grain, in the longest stretch of the face
-// that no patch takes.
+// grain draws an arrow along the grain, in the longest stretch of the face's
+// middle that no patch takes.
 func grain(s *drawing.Sheet, out drawing.Rect, taken []drawing.Rect) {
 	edges := []drawing.Um{out.Min.X, out.Max.X}
+	mid := out.Centre()
+	taken = slices.DeleteFunc(slices.Clone(taken), func(r drawing.Rect) bool {
+		return r.Max.Y < mid.Y-2*drawing.MM || r.Min.Y > mid.Y+2*drawing.MM
+	})
 	for _, r := range taken {
 		edges = append(edges, r.Min.X, r.Max.X)
 	}
 	slices.Sort(edges)
 	var lo, hi drawing.Um
 	for i := 1; i < len(edges); i++ {
-		mid := (edges[i-1] + edges[i]) / 2
-		free := !slices.ContainsFunc(taken, func(r drawing.Rect) bool { return r.Min.X < mid && mid < r.Max.X })
+		x := (edges[i-1] + edges[i]) / 2
+		free := !slices.ContainsFunc(taken, func(r drawing.Rect) bool { return r.Min.X < x && x < r.Max.X })
 		if free && edges[i]-edges[i-1] > hi-lo {
 			lo, hi = edges[i-1], edges[i]
 		}
@@ -182,32 +200,28 @@ func grain(s *drawing.Sheet, out drawing.Rect, taken []drawing.Rect) {
 		return
 	}
 	reach := min((hi-lo)*3/4, 30*drawing.MM)
-	mid := out.Centre()
 	a, b := drawing.Pt((lo+hi-reach)/2, mid.Y), drawing.Pt((lo+hi+reach)/2, mid.Y)
 	g := s.Group()
 	s.Add(drawing.Line(drawing.Thin, g, a, b), drawing.Arrow(g, a, b), drawing.Arrow(g, b, a))
 }
 
-// endView draws the end of the part to the right of its face.
-func (b partBlock) endView(p *page, v picture, out drawing.Rect) drawing.Rect {
+// end returns the end view's outline, to the right of the face.
+func (b partBlock) end(p *page, v picture, out drawing.Rect) drawing.Rect {
 	part := p.in.Rack.Parts[b.part]
-	scale := func(l length) drawing.Um {
-		return drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den * int64(unit.Micrometre)}.Of(drawing.Um(l))
-	}
-	r := drawing.Box(out.Max.X+26*drawing.MM, out.Min.Y, scale(part.Thickness), out.H())
-	p.sheet.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, r))
-	return r
+	scale := drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den * int64(unit.Micrometre)}
+	return drawing.Box(out.Max.X+26*drawing.MM, out.Min.Y, scale.Of(drawing.Um(part.Thickness)), out.H())
 }
 
-// measure puts length, width and thickness on.
-func (b partBlock) measure(p *page, v picture, out, end drawing.Rect) {
+// boards returns the dimensions of the face and of the end view, not yet drawn.
+func (b partBlock) boards(p *page, v picture, out, end drawing.Rect) (face, ends *dim.Board) {
 	r := p.in.Rack
 	part := r.Parts[b.part]
-	d := dim.New(p.sheet, r.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})
-	d.Overall(dim.Above, dim.Stop{At: out.Min.X, From: out.Min.Y}, dim.Stop{At: out.Max.X, Value: part.Length, From: out.Min.Y}, dim.Options{})
-	d.Overall(dim.LeftOf, dim.Stop{At: out.Min.Y, From: out.Min.X}, dim.Stop{At: out.Max.Y, Value: part.Width, From: out.Min.X}, dim.Options{})
-	d.Draw(out)
-	e := dim.New(p.sheet, r.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})
-	e.Overall(dim.Above, dim.Stop{At: end.Min.X, From: end.Min.Y}, dim.Stop{At: end.Max.X, Value: part.Thickness, From: end.Min.Y}, dim.Options{})
-	e.Draw(end)
+	scale := drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den}
+	stop := func(at drawing.Um, l length, from drawing.Um) dim.Stop { return dim.Stop{At: at, Value: l, From: from} }
+	face = dim.New(p.sheet, r.Format, scale)
+	face.Overall(dim.Above, stop(out.Min.X, 0, out.Min.Y), stop(out.Max.X, part.Length, out.Min.Y), dim.Options{})
+	face.Overall(dim.LeftOf, stop(out.Min.Y, 0, out.Min.X), stop(out.Max.Y, part.Width, out.Min.X), dim.Options{})
+	ends = dim.New(p.sheet, r.Format, scale)
+	ends.Overall(dim.Above, stop(end.Min.X, 0, end.Min.Y), stop(end.Max.X, part.Thickness, end.Min.Y), dim.Options{})
+	return face, ends
 }
