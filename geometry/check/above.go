@@ -50,7 +50,7 @@ func stacked(r *rack.Rack, k rack.Kind, rise unit.Length, row int, low, up table
 	return clearance{
 		enough: notNegative(sum-2*least, qu, qd) && !fallsD && !fallsU,
 		figure: half(sum, qu, qd),
-		says:   "between " + inRow(low, row) + " and " + inRow(up, row+1) + falling(fallsD || fallsU),
+		says:   "from " + inRow(k, low, row) + " to " + inRow(k, up, row+1) + " above" + falling(fallsD || fallsU),
 	}
 }
 
@@ -75,7 +75,7 @@ func cornered(r *rack.Rack, k rack.Kind, rise unit.Length, row int, low table.Bo
 	return clearance{
 		enough: coversRoot(left, B, q) && !falls,
 		figure: twice.Down(2) / 2,
-		says:   "between " + inRow(low, row) + " and the slats above it" + falling(falls),
+		says:   "from " + inRow(k, low, row) + " to the slats above" + falling(falls),
 	}
 }
 

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math/big"
+	"slices"
 
 	"slatwright/geometry/rack"
 	"slatwright/specs/table"
@@ -37,7 +38,7 @@ func lookLower(r *rack.Rack, k rack.Kind) (Finding, bool) {
 			list = append(list, clearance{
 				enough: notNegative(sum-2*least, q, none) && !falls,
 				figure: half(sum, q, none),
-				says:   "between " + inRow(b, 0) + " and the lower aprons" + falling(falls),
+				says:   "from " + inRow(k, b, 0) + " to the lower aprons" + falling(falls),
 			})
 		}
 	}
@@ -57,20 +58,28 @@ func lookUpper(r *rack.Rack, k rack.Kind) (Finding, bool) {
 			list = append(list, clearance{
 				enough: notNegative(sum-2*least, none, q) && !falls,
 				figure: half(sum, none, q),
-				says:   "between " + inRow(b, last) + " and the upper aprons" + falling(falls),
+				says:   "from " + inRow(k, b, last) + " to the upper aprons" + falling(falls),
 			})
 		}
 	}
 	return tightest(r, list, least)
 }
 
-// inRow names a bottle with its row, which is counted from 0.
-func inRow(b table.Bottle, row int) string { return fmt.Sprintf("%s in row %d", b.ID, row+1) }
+// inRow names a bottle, and its row, which is counted from 0, where the rows of
+// the column hold different bottles.
+func inRow(k rack.Kind, b table.Bottle, row int) string {
+	for _, fit := range k.Fit {
+		if !slices.EqualFunc(fit, k.Fit[0], func(x, y table.Bottle) bool { return x.ID == y.ID }) {
+			return fmt.Sprintf("%s in row %d", b.ID, row+1)
+		}
+	}
+	return b.ID
+}
 
 // falling adds, where the bottle does not rest at all, what was assumed.
 func falling(falls bool) string {
 	if falls {
-		return " (which falls through; taken as hanging by its middle)"
+		return " (it falls through; taken as hanging by its middle)"
 	}
 	return ""
 }

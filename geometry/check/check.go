@@ -142,11 +142,11 @@ func tightest(r *rack.Rack, list []clearance, least unit.Length) (Finding, bool)
 		}
 	}
 	f := Finding{Status: OK, Figure: micro(worst.figure), Limit: least.Decimal(), Unit: "mm"}
-	word := "at least"
+	f.Says = fmt.Sprintf("%s %s, least %s", r.Format.Unit(worst.figure), worst.says, r.Format.Unit(least))
 	if !worst.enough {
-		f.Status, word = Fail, "needs"
+		f.Status = Fail
+		f.Says += ": too little"
 	}
-	f.Says = fmt.Sprintf("%s %s, %s %s", r.Format.Unit(worst.figure), worst.says, word, r.Format.Unit(least))
 	return f, true
 }
 

@@ -28,14 +28,14 @@ func lookDepth(r *rack.Rack, k rack.Kind) (Finding, bool) {
 			front := 1000*(board+slat) - share*b.Height.Max
 			rear := share*b.Height.Min - 1000*board
 			list = append(list,
-				clearance{front >= 1000*inHand, front.Down(1000) / 1000, "from the centre of gravity of " + inRow(b, row) + " to the slats' front ends"},
-				clearance{rear >= 1000*inHand, rear.Down(1000) / 1000, "from the centre of gravity of " + inRow(b, row) + " to the slats' rear ends"})
+				clearance{front >= 1000*inHand, front.Down(1000) / 1000, "from the centre of gravity of " + inRow(k, b, row) + " to the slats' front ends"},
+				clearance{rear >= 1000*inHand, rear.Down(1000) / 1000, "from the centre of gravity of " + inRow(k, b, row) + " to the slats' rear ends"})
 			out = max(out, b.Height.Max-r.Len("carcase.depth"))
 		}
 	}
 	f, ok := tightest(r, list, inHand)
 	if out > 0 {
-		f.Says += "; the longest neck stands out " + r.Format.Unit(out)
+		f.Says += "; necks stand out up to " + r.Format.Unit(out)
 	}
 	return f, ok
 }

@@ -48,20 +48,20 @@ func restOf(r *rack.Rack, k rack.Kind, row int, b table.Bottle) Finding {
 	if 100*k.Gap < leastShare*most {
 		return Finding{
 			Status: Fail, Figure: ratio(k.Gap, most, false), Limit: "0.5", Unit: "ratio",
-			Says: fmt.Sprintf("gap %s is less than half of the largest %s, %s (row %d): it may roll out",
-				r.Format.Unit(k.Gap), b.ID, r.Format.Unit(most), row+1),
+			Says: fmt.Sprintf("gap %s is less than half of the largest %s, %s: it may roll out",
+				r.Format.Unit(k.Gap), inRow(k, b, row), r.Format.Unit(most)),
 		}
 	}
 	share := ratio(k.Gap, least, true)
 	f := Finding{Status: OK, Figure: share, Limit: "0.9", Unit: "ratio"}
-	f.Says = fmt.Sprintf("gap %s is %s of the smallest %s, %s (row %d)", r.Format.Unit(k.Gap), share, b.ID, r.Format.Unit(least), row+1)
+	f.Says = fmt.Sprintf("gap %s is %s of the smallest %s, %s", r.Format.Unit(k.Gap), share, inRow(k, b, row), r.Format.Unit(least))
 	switch {
 	case 100*k.Gap > mostShare*least:
 		f.Status = Fail
-		f.Says += ": it may wedge or fall through, at most 0.9"
+		f.Says += ": it may wedge or fall through"
 	case 100*k.Gap > cautionShare*least:
 		f.Status = Caution
-		f.Says += ": close to wedging, better at most 0.85"
+		f.Says += ": close to wedging"
 	}
 	return f
 }

@@ -20,7 +20,7 @@ func lookSide(r *rack.Rack, k rack.Kind) (Finding, bool) {
 			list = append(list, clearance{
 				enough: both >= 2*least,
 				figure: both.Down(2) / 2,
-				says:   "between the largest " + inRow(b, row) + " and the leg, each side",
+				says:   "from " + inRow(k, b, row) + " to the leg, each side",
 			})
 		}
 	}

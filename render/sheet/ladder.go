@@ -241,7 +241,7 @@ func (f ladderFace) ends(s *drawing.Sheet, out drawing.Rect) {
 		s.Add(t.CentredOn(at))
 	}
 	mid := out.Centre()
-	label(drawing.Pt(out.Min.X-4*drawing.MM, mid.Y), 1, "FOOT")
+	label(drawing.Pt(out.Min.X-8*drawing.MM, out.Max.Y+6*drawing.MM), 0, "FOOT")
 	label(drawing.Pt(out.Max.X+4*drawing.MM, mid.Y), 1, "TOP")
 	front, back := out.Min.Y, out.Max.Y // seen from the right, the front lies uppermost
 	if !f.right {
