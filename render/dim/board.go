@@ -57,11 +57,13 @@ const (
 	overrun    = 2 * drawing.MM
 	lift       = 9 * drawing.MM / 2 // middle of a figure over its line
 	stackHalf  = 7 * drawing.MM / 2 // half the height of a stacked fraction
-	rowHeight  = 7 * drawing.MM     // of one running figure beside the next
 	jog        = 4 * drawing.MM     // from an extension line to its running figure
 	pad        = drawing.MM         // kept free at each end of a figure
 	arrows     = 8 * drawing.MM     // the least length that holds two arrowheads
 )
+
+// RunningRow is what one running figure takes beside the next.
+const RunningRow = 7 * drawing.MM
 
 // track is one line of dimensions on a side.
 type track struct {

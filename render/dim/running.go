@@ -38,14 +38,14 @@ func (b *Board) drawRunning(t track, at drawing.Um) {
 	b.sheet.Add(drawing.OriginMark(g, place(t.side, first.At, at)))
 	b.sheet.Add(drawing.Line(drawing.Dimension, g, place(t.side, first.At, at), place(t.side, last.At, at)))
 	texts, values := b.runningFigures(t)
-	slots := []slot{{want: first.At, size: rowHeight, runs: drawing.Plain(t.origin)}}
+	slots := []slot{{want: first.At, size: RunningRow, runs: drawing.Plain(t.origin)}}
 	for i, s := range t.stops {
 		b.extend(g, t.side, s, at)
 		if i == 0 {
 			continue
 		}
 		b.sheet.Add(drawing.Arrow(g, place(t.side, s.At, at), place(t.side, first.At, at)))
-		slots = append(slots, slot{want: s.At, size: rowHeight, runs: drawing.Figure(texts[i-1])})
+		slots = append(slots, slot{want: s.At, size: RunningRow, runs: drawing.Figure(texts[i-1])})
 		b.record(drawing.Running, name(t.options.Names, i-1), values[i-1], texts[i-1], place(t.side, first.At, at), place(t.side, s.At, at))
 	}
 	spread(slots)

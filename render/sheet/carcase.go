@@ -163,7 +163,11 @@ func diagonals(p *page, v picture) {
 	p.sheet.Add(drawing.Line(drawing.Dimension, g, c, d), drawing.Arrow(g, c, d), drawing.Arrow(g, d, c))
 	printed, text := diagonalOf(r)
 	label := drawing.Label(drawing.FigureText, p.sheet.Group(), drawing.Point{}, drawing.FigureHeight, drawing.Middle,
-		drawing.Figure(text+" both ways")).CentredOn(drawing.Pt((a.X+b.X)/2, (a.Y+b.Y)/2))
+		drawing.Figure(text+" both ways"))
+	if label.Width() > (b.X-a.X)-6*drawing.MM {
+		label.Turn = 1 // a tall narrow carcase
+	}
+	label = label.CentredOn(drawing.Pt((a.X+b.X)/2, (a.Y+b.Y)/2))
 	plate := label.Bounds().Inset(-drawing.MM)
 	p.sheet.Add(drawing.Rectangle(drawing.Solid, label.Group, drawing.White, plate), label)
 	p.sheet.Dims = append(p.sheet.Dims, drawing.DimRecord{

@@ -82,6 +82,22 @@ func ascending(stops ...dim.Stop) []dim.Stop {
 	return out
 }
 
+// thinned leaves out stops, but never the first, the one after it or the last,
+// until their figures go into the room beside the view: an overview need not
+// show every one, since the ladder and carcase sheets do.
+func thinned(stops []dim.Stop, room drawing.Um) []dim.Stop {
+	most := max(3, int(room/dim.RunningRow))
+	if len(stops) <= most {
+		return stops
+	}
+	step := (len(stops)-2+most-3)/(most-2) + 1
+	out := stops[:2:2]
+	for i := 1 + step; i < len(stops)-step/2-1; i += step {
+		out = append(out, stops[i])
+	}
+	return append(out, stops[len(stops)-1])
+}
+
 // withBottles is the scene of all pieces and, numbered after them, all bottles.
 func withBottles(r *rack.Rack) view.Scene {
 	s := sceneOf(r, func(rack.Piece) bool { return true })
@@ -103,7 +119,7 @@ func front(in Input) *page {
 	for _, l := range r.Ladders {
 		left = append(left, e.x(l.X, dim.Above))
 	}
-	e.dim.Running(dim.Above, "LEFT", left, dim.Options{})
+	e.dim.Running(dim.Above, "LEFT", thinned(left, e.out.W()), dim.Options{})
 
 	side := unit.Length(0)
 	if r.HasTop() {
@@ -121,7 +137,7 @@ func front(in Input) *page {
 	for _, z := range last.Under {
 		under = append(under, e.z(z, dim.RightOf))
 	}
-	e.dim.Running(dim.RightOf, "FOOT", ascending(under...), dim.Options{})
+	e.dim.Running(dim.RightOf, "FOOT", thinned(ascending(under...), e.out.H()), dim.Options{})
 	e.dim.Draw(e.out)
 	return p
 }

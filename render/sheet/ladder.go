@@ -24,8 +24,8 @@ type ladderFace struct {
 const (
 	ladderTitle = 8 * drawing.MM
 	ladderAbove = 20 * drawing.MM // overall length
-	ladderBelow = 24 * drawing.MM // running dimensions
-	ladderEnds  = 26 * drawing.MM // chain of the legs at the left, foot and top marks
+	ladderBelow = 30 * drawing.MM // running dimensions
+	ladderEnds  = 34 * drawing.MM // chain of the legs at the left, foot and top marks
 )
 
 // ladders returns the sheets of the ladders, one for each kind; one for each

@@ -31,7 +31,7 @@ func plan(in Input) *page {
 	for _, l := range r.Ladders {
 		faces = append(faces, e.x(l.X, dim.Above))
 	}
-	e.dim.Running(dim.Above, "LEFT", faces, dim.Options{})
+	e.dim.Running(dim.Above, "LEFT", thinned(faces, e.out.W()), dim.Options{})
 	side := unit.Length(0)
 	if r.HasTop() {
 		side = r.Len("overhang.side")
