@@ -113,7 +113,6 @@ func front(in Input) *page {
 	p := in.newPage("02-front", "Front elevation")
 	r := in.Rack
 	e := p.elevate(withBottles(r), view.Front, margins{44 * drawing.MM, 40 * drawing.MM, 31 * drawing.MM, 34 * drawing.MM}, "Front", len(r.Pieces))
-	carcase := r.Len("carcase.width")
 
 	left := []dim.Stop{}
 	for _, l := range r.Ladders {
@@ -121,16 +120,7 @@ func front(in Input) *page {
 	}
 	e.dim.Running(dim.Above, "LEFT", thinned(left, e.out.W()), dim.Options{})
 
-	side := unit.Length(0)
-	if r.HasTop() {
-		side = r.Len("overhang.side")
-	}
-	across := ascending(e.x(-side, dim.Below), e.x(0, dim.Below), e.x(carcase, dim.Below), e.x(carcase+side, dim.Below))
-	if len(across) > 2 {
-		e.dim.Chain(dim.Below, across, dim.Options{Names: []string{"overhang.side", "carcase.width", "overhang.side"}})
-	}
-	e.dim.Overall(dim.Below, across[0], across[len(across)-1], dim.Options{Names: []string{"rack.width"}})
-
+	e.widths()
 	e.heights()
 	last := r.Kinds[r.Columns[len(r.Columns)-1].Kind]
 	under := []dim.Stop{e.z(0, dim.RightOf)}
@@ -149,4 +139,20 @@ func (e elevation) heights() {
 	z := func(l unit.Length) dim.Stop { return e.z(l, dim.LeftOf) }
 	e.dim.Chain(dim.LeftOf, ascending(z(0), z(lift), z(lift+high), z(leg-high), z(leg), z(r.Len("rack.height"))), dim.Options{})
 	e.dim.Overall(dim.LeftOf, z(0), z(r.Len("rack.height")), dim.Options{Names: []string{"rack.height"}})
+}
+
+// widths puts carcase and overhangs under a view from the front or above, and
+// the whole under them.
+func (e elevation) widths() {
+	r := e.p.in.Rack
+	x := func(l unit.Length) dim.Stop { return e.x(l, dim.Below) }
+	side, carcase := unit.Length(0), r.Len("carcase.width")
+	if r.HasTop() {
+		side = r.Len("overhang.side")
+	}
+	across := ascending(x(-side), x(0), x(carcase), x(carcase+side))
+	if len(across) > 2 {
+		e.dim.Chain(dim.Below, across, dim.Options{Names: []string{"overhang.side", "carcase.width", "overhang.side"}})
+	}
+	e.dim.Overall(dim.Below, across[0], across[len(across)-1], dim.Options{Names: []string{"rack.width"}})
 }

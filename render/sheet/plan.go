@@ -32,16 +32,7 @@ func plan(in Input) *page {
 		faces = append(faces, e.x(l.X, dim.Above))
 	}
 	e.dim.Running(dim.Above, "LEFT", thinned(faces, e.out.W()), dim.Options{})
-	side := unit.Length(0)
-	if r.HasTop() {
-		side = r.Len("overhang.side")
-	}
-	carcase := r.Len("carcase.width")
-	across := ascending(e.x(-side, dim.Below), e.x(0, dim.Below), e.x(carcase, dim.Below), e.x(carcase+side, dim.Below))
-	if len(across) > 2 {
-		e.dim.Chain(dim.Below, across, dim.Options{})
-	}
-	e.dim.Overall(dim.Below, across[0], across[len(across)-1], dim.Options{Names: []string{"rack.width"}})
+	e.widths()
 	e.dim.Draw(e.out)
 	note(p, "FRONT", drawing.Pt(e.out.Max.X+3*drawing.MM, e.out.Max.Y))
 	return p
