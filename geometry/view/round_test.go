@@ -193,7 +193,7 @@ func TestRoundsAgainstSightLines(t *testing.T) {
 	rng := rand.New(rand.NewSource(9))
 	directions := []Direction{Isometric, IsometricLeft, {1, 1, 1}, Front, Back, Left, Right, Top, Bottom, {2, -1, 1}, {0, -1, 1}, {1, -1, 0}, {-1, 3, -2}}
 	asked, told := 0, 0
-	for n := range 390 {
+	for n := range 208 {
 		s := mixedScene(rng, 3+rng.Intn(9))
 		d := directions[n%len(directions)]
 		v := coords(d)

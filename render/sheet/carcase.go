@@ -47,7 +47,7 @@ const (
 	carcaseLeft  = 36 * drawing.MM
 	carcaseRight = 12 * drawing.MM
 	carcaseBelow = 17 * drawing.MM
-	carcaseAbove = 54 * drawing.MM
+	carcaseAbove = 63 * drawing.MM
 )
 
 // carcaseLayout sets the view beside the notes or over them, whichever shows
@@ -165,7 +165,8 @@ func diagonals(p *page, v picture) {
 	label := drawing.Label(drawing.FigureText, p.sheet.Group(), drawing.Point{}, drawing.FigureHeight, drawing.Middle,
 		drawing.Figure(text+" both ways"))
 	if label.Width() > (b.X-a.X)-6*drawing.MM {
-		label.Turn = 1 // a tall narrow carcase
+		// A tall narrow carcase has no room for more than the figure, upright.
+		label.Runs, label.Turn = drawing.Figure(text), 1
 	}
 	label = label.CentredOn(drawing.Pt((a.X+b.X)/2, (a.Y+b.Y)/2))
 	plate := label.Bounds().Inset(-drawing.MM)

@@ -112,7 +112,11 @@ func withBottles(r *rack.Rack) view.Scene {
 func front(in Input) *page {
 	p := in.newPage("02-front", "Front elevation")
 	r := in.Rack
-	e := p.elevate(withBottles(r), view.Front, margins{44 * drawing.MM, 40 * drawing.MM, 31 * drawing.MM, 34 * drawing.MM}, "Front", len(r.Pieces))
+	m := margins{44 * drawing.MM, 40 * drawing.MM, 31 * drawing.MM, 34 * drawing.MM}
+	if len(r.Columns) < 3 {
+		m.below += 8 * drawing.MM // the overall figure is wider than the rack
+	}
+	e := p.elevate(withBottles(r), view.Front, m, "Front", len(r.Pieces))
 
 	left := []dim.Stop{}
 	for _, l := range r.Ladders {
