@@ -144,6 +144,24 @@ func TestExplodeFaults(t *testing.T) {
 	}
 }
 
+// A group that stands clear in a gap of its parent's still goes on past it.
+func TestExplodePastParent(t *testing.T) {
+	box := func(id int, x0, x1 unit.Length) Solid {
+		return Solid{id, space.Box{Min: space.Point{X: x0}, Max: space.Point{X: x1, Y: 100, Z: 100}}}
+	}
+	s := Scene{Boxes: []Solid{box(0, 0, 100), box(1, 300, 400), box(2, 150, 250)}}
+	for _, c := range []struct {
+		sign int
+		want unit.Length
+	}{{1, 270}, {-1, -270}} {
+		groups := []Group{{IDs: []int{0, 1}, Parent: -1}, {IDs: []int{2}, Parent: 0, Axis: space.X, Sign: c.sign}}
+		offsets, err := Explode(s, groups, Front, 20)
+		if err != nil || offsets[1] != (Offset{X: c.want}) {
+			t.Errorf("sign %d: moved by %v, error %v, want x %v", c.sign, offsets[1], err, c.want)
+		}
+	}
+}
+
 // A stool: a seat on two legs, a rail before the legs.
 func TestTrails(t *testing.T) {
 	box := func(id int, x0, y0, z0, x1, y1, z1 unit.Length) Solid {

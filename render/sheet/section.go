@@ -165,12 +165,15 @@ func clearances(in Input, k rack.Kind, kind int, w *scribe) {
 	}
 	w.note("Slats: underside of the lowest "+f.Unit(k.Under[0])+" above the foot; then one every "+risesText(f, k)+".", 0)
 	w.skip(3 * drawing.MM)
-	w.heading("What the checks found")
+	var rows [][]string
 	for _, x := range in.Findings {
 		if strings.HasPrefix(x.Name, "fit.") && findingOf(x.Where, r, kind) {
-			w.note(x.Name+", "+statusWord(x)+": "+x.Says+".", 4*drawing.MM)
+			rows = append(rows, []string{x.Name, statusWord(x), x.Says})
 		}
 	}
+	listed(w, "What the checks found", "checks", []tableColumn{
+		{title: "check", width: 27 * drawing.MM}, {title: "status", width: 15 * drawing.MM}, {title: "what it says"},
+	}, rows)
 }
 
 // risesText prints the rises of a column: one figure where all are alike.
