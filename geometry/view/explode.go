@@ -60,7 +60,7 @@ func Explode(s Scene, groups []Group, d Direction, gap unit.Length) ([]Offset, e
 			before := len(m.taken)
 			m.meet(boxes[j], offsets[j])
 			if j == g.Parent {
-				_ = before
+				e = m.past(before)
 			}
 		}
 		offsets[i] = offsets[i].Add(step(g, m.free(e), f.k))

@@ -108,8 +108,9 @@ func mixedScene(rng *rand.Rand, count int) Scene {
 	return s
 }
 
-// along returns points of l spread over its way, none at its middle, where by
-// symmetry an arc may just touch something.
+// along returns points of l spread over its way: of an even number of parts none
+// at its middle or an even share of its turn, where by symmetry an arc may just
+// touch something.
 func along(l Line, parts int) []pt {
 	var out []pt
 	p, q, c := ptOf(l.From), ptOf(l.To), ptOf(l.Centre)
@@ -119,7 +120,7 @@ func along(l Line, parts int) []pt {
 		a1 += 2 * math.Pi
 	}
 	for n := 1; n < 2*parts; n += 2 {
-		t := (float64(n) + 0.1) / float64(2*parts)
+		t := (float64(n) + 0.13) / float64(2*parts)
 		if l.Arc {
 			a := a0 + (a1-a0)*t
 			out = append(out, pt{c[0] + float64(l.Radius)*math.Cos(a), c[1], c[2] + float64(l.Radius)*math.Sin(a)})
@@ -200,7 +201,7 @@ func TestRoundsAgainstSightLines(t *testing.T) {
 		v := coords(d)
 		lines := Lines(s, d)
 		for _, l := range lines {
-			for _, p := range along(l, 3) {
+			for _, p := range along(l, 4) {
 				asked++
 				switch got := walk(s, p, v); {
 				case got == unsure:
