@@ -44,7 +44,7 @@ func carcase(in Input) *page {
 
 // Room around the carcase's view.
 const (
-	carcaseLeft  = 36 * drawing.MM
+	carcaseLeft  = 45 * drawing.MM
 	carcaseRight = 12 * drawing.MM
 	carcaseBelow = 17 * drawing.MM
 	carcaseAbove = 63 * drawing.MM
