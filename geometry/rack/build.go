@@ -2,6 +2,7 @@ package rack
 
 import (
 	"fmt"
+	"slices"
 
 	"slatwright/geometry/solve"
 	"slatwright/specs/design"
@@ -67,7 +68,8 @@ func (b *stater) holds() bool {
 func (b *stater) unlimited(s *solve.Solution) diag.List {
 	var out diag.List
 	for _, id := range s.AtGuard {
-		if !b.isOpen(id) {
+		ours := func(g group) bool { return g.extra == id } // not a count of the file's
+		if !b.isOpen(id) || slices.ContainsFunc(b.groups, ours) {
 			continue
 		}
 		name := b.m.Counts[id].Name

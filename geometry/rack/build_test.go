@@ -224,3 +224,12 @@ func TestSolvedLengthsAddUp(t *testing.T) {
 		}
 	}
 }
+
+// The count that tells whether rows follow the described ones was once reported
+// as one that nothing limits.
+func TestDescribedRowsWithOpenCount(t *testing.T) {
+	r := build(t, "[site]\nheight = 40\n[[column]]\ncount = 2\n[[column.row]]\nfit = [\"claret-750\"]\n")
+	if r.Counts.Columns != 2 || r.Counts.Rows < 3 {
+		t.Errorf("counts %+v", r.Counts)
+	}
+}
