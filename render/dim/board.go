@@ -82,13 +82,14 @@ type Board struct {
 	scale  drawing.Ratio
 	tracks []track
 	chain  int
+	chains map[ends]int // the number of the links between two ends
 
 	figures []figureText
 }
 
 // New starts a board for a view on s, drawn at the scale.
 func New(s *drawing.Sheet, f unit.Format, scale drawing.Ratio) *Board {
-	b := &Board{sheet: s, format: f, scale: scale}
+	b := &Board{sheet: s, format: f, scale: scale, chains: map[ends]int{}}
 	for _, r := range s.Dims {
 		b.chain = max(b.chain, r.Chain+1)
 	}

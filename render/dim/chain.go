@@ -55,7 +55,7 @@ func (b *Board) extend(g int, side Side, s Stop, at drawing.Um) {
 
 // drawChain draws a chain or an overall figure on its track.
 func (b *Board) drawChain(t track, at drawing.Um) {
-	b.chain++
+	chain := b.chainOf(t)
 	rounded := b.printed(t.stops)
 	g := b.sheet.Group()
 	for _, s := range t.stops {
@@ -73,15 +73,41 @@ func (b *Board) drawChain(t track, at drawing.Um) {
 			names = []string{t.options.Names[i]}
 		}
 		b.dimensionLine(g, t.side, a.At, z.At, at)
-		b.record(role, names, exact, b.figure(exact, rounded[i], t.options.Brackets), place(t.side, a.At, at), place(t.side, z.At, at))
+		b.record(chain, role, names, exact, b.figure(exact, rounded[i], t.options.Brackets), place(t.side, a.At, at), place(t.side, z.At, at))
 	}
 	b.setFigures(g, t, at)
 }
 
+// chainOf numbers a track. An overall figure takes the number of the links on
+// its side between the same two ends, so that a reader of marks can compare the
+// printed whole with the sum of its printed links.
+func (b *Board) chainOf(t track) int {
+	key := ends{t.side, t.stops[0].At, t.stops[len(t.stops)-1].At}
+	if key.a > key.z {
+		key.a, key.z = key.z, key.a
+	}
+	if t.role == drawing.Overall {
+		if n, ok := b.chains[key]; ok {
+			return n
+		}
+	}
+	b.chain++
+	if t.role == drawing.Link && !t.options.Brackets {
+		b.chains[key] = b.chain
+	}
+	return b.chain
+}
+
+// ends is where a chain begins and ends on one side.
+type ends struct {
+	side Side
+	a, z drawing.Um
+}
+
 // record keeps what a figure says, for readers of marks.
-func (b *Board) record(role drawing.Role, names []string, v unit.Length, text string, from, to drawing.Point) {
+func (b *Board) record(chain int, role drawing.Role, names []string, v unit.Length, text string, from, to drawing.Point) {
 	b.sheet.Dims = append(b.sheet.Dims, drawing.DimRecord{
-		Chain: b.chain, Role: role, Names: names, Value: v, Printed: text, Times: 1,
+		Chain: chain, Role: role, Names: names, Value: v, Printed: text, Times: 1,
 		From: from, To: to, ScaleNum: b.scale.Num, ScaleDen: b.scale.Den,
 	})
 }

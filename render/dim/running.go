@@ -46,7 +46,7 @@ func (b *Board) drawRunning(t track, at drawing.Um) {
 		}
 		b.sheet.Add(drawing.Arrow(g, place(t.side, s.At, at), place(t.side, first.At, at)))
 		slots = append(slots, slot{want: s.At, size: RunningRow, runs: drawing.Figure(texts[i-1])})
-		b.record(drawing.Running, name(t.options.Names, i-1), values[i-1], texts[i-1], place(t.side, first.At, at), place(t.side, s.At, at))
+		b.record(b.chain, drawing.Running, name(t.options.Names, i-1), values[i-1], texts[i-1], place(t.side, first.At, at), place(t.side, s.At, at))
 	}
 	spread(slots)
 	out := t.side.away()
