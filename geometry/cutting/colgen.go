@@ -30,11 +30,24 @@ func large(job Job, in *instance) (*solution, int64, error) {
 	s := newSearch(in, &effort{limit: job.Effort})
 	s.separate(job)
 	s.root()
-	s.dives()
+	s.dives(0, firstDives)
+	if s.onePrice() { // a few boards less one is rarely enough
+		s.dives(firstDives, mostDives)
+	}
+	s.improve()
 	if s.best == nil {
 		return nil, 0, stockOut(job, in)
 	}
 	return s.best, min(s.bound, s.best.cost), nil
+}
+
+func (s *search) onePrice() bool {
+	for _, src := range s.in.sources {
+		if src.cost != s.in.sources[0].cost {
+			return false
+		}
+	}
+	return true
 }
 
 func newSearch(in *instance, work *effort) *search {
@@ -252,7 +265,7 @@ func (s *search) separate(job Job) {
 	sort.Strings(names)
 	all := &solution{}
 	for _, o := range names {
-		sol := s.solveExactly(orders[o], s.limits, exactWork/4)
+		sol, _ := s.solveExactly(orders[o], s.limits, exactWork/4, never)
 		if sol == nil {
 			all = nil
 			break
@@ -280,9 +293,9 @@ func (s *search) withinLimits(ps []pattern) bool {
 	return true
 }
 
-// solveExactly solves a remaining demand by the exact method, or returns nil
-// when it is too large or cannot be met.
-func (s *search) solveExactly(need, limits []int, steps int64) *solution {
+// solveExactly solves a remaining demand by the exact method: nil when it
+// cannot be met below the cost given, and not ok when it is too large.
+func (s *search) solveExactly(need, limits []int, steps, below int64) (*solution, bool) {
 	sub := &instance{shop: s.in.shop, ripMin: s.in.ripMin}
 	var back []int
 	for k, n := range need {
@@ -306,14 +319,16 @@ func (s *search) solveExactly(need, limits []int, steps int64) *solution {
 			sources = append(sources, i)
 		}
 	}
-	sol, ok := exactWithin(sub, &effort{limit: steps})
-	if !ok || sol == nil {
-		return nil
+	work := &effort{limit: steps}
+	sol, ok := exactWithin(sub, work, below)
+	s.work.spend(int(work.used))
+	if sol == nil {
+		return nil, ok
 	}
 	for i := range sol.patterns {
 		sol.patterns[i] = moved(sol.patterns[i], sources, back, len(s.in.kinds))
 	}
-	return sol
+	return sol, true
 }
 
 // moved renumbers a pattern's source and kinds.

@@ -137,36 +137,44 @@ func tooThickOrLong(job Job, sources []source, p *Part) error {
 const mostStaves = 2
 
 // staves lists the ways to glue up a part: the fewest equal staves that can be
-// ripped, one and two more, and staves in the full width of each board.
+// ripped, one and two more, and staves in the full width of each board, as
+// long as they are no more.
 func staves(shop Shop, sources []source, p Part) []stave {
 	length := p.Length + shop.GlueLength
 	var out []stave
-	add := func(n int, width unit.Length) bool {
+	add := func(n int, width unit.Length) {
 		if n < 2 || !cuttable(shop, sources, p.Thickness, width, length) {
-			return false
+			return
 		}
 		for _, o := range out {
 			if o.n == n && o.width == width {
-				return true
+				return
 			}
 		}
 		out = append(out, stave{n, width})
-		return true
 	}
-	var widest unit.Length
+	fewest := 0
 	for _, s := range sources {
-		if s.thick != p.Thickness || length > s.usable {
-			continue
-		}
-		widest = max(widest, s.width-2*shop.EdgeTrim)
-		if s.width > shop.JointAllowance {
-			per := s.width - shop.JointAllowance
-			add(int((p.Width+per-1)/per), s.width)
+		for _, w := range []unit.Length{s.width, s.width - 2*shop.EdgeTrim} {
+			per := w - shop.JointAllowance
+			if per > 0 && cuttable(shop, []source{s}, p.Thickness, w, length) {
+				if n := max(2, int((p.Width+per-1)/per)); fewest == 0 || n < fewest {
+					fewest = n
+				}
+			}
 		}
 	}
-	if per := widest - shop.JointAllowance; per > 0 {
-		for n, tried := int((p.Width+per-1)/per), 0; tried <= mostStaves; n, tried = n+1, tried+1 {
-			add(n, roundUp((p.Width+unit.Length(n)-1)/unit.Length(n)+shop.JointAllowance, shop.StaveGrid))
+	if fewest == 0 {
+		return nil
+	}
+	for n := fewest; n <= fewest+mostStaves; n++ {
+		add(n, roundUp((p.Width+unit.Length(n)-1)/unit.Length(n)+shop.JointAllowance, shop.StaveGrid))
+	}
+	for _, s := range sources {
+		if per := s.width - shop.JointAllowance; per > 0 {
+			if n := int((p.Width + per - 1) / per); n <= fewest+mostStaves {
+				add(n, s.width)
+			}
 		}
 	}
 	sort.Slice(out, func(i, j int) bool {

@@ -5,10 +5,11 @@ import "math"
 // Limits of the parts of a dive.
 const (
 	mostDives     = 400
-	finishStates  = 4000       // open demands that the exact method finishes
-	finishSteps   = 20_000_000 // its effort
-	pricingRounds = 30         // of the first step of a dive, fewer later
-	mostPooled    = 3000       // patterns carried from step to step
+	firstDives    = 6           // before the best plan is worked on
+	finishStates  = 100000      // open demands that the exact method finishes
+	finishSteps   = 200_000_000 // its effort
+	pricingRounds = 30          // of the first step of a dive, fewer later
+	mostPooled    = 3000        // patterns carried from step to step
 )
 
 // A dive fixes patterns of the linear program's solution, solves it again for
@@ -21,47 +22,53 @@ type dive struct {
 	cost   int64
 	find   *pricer
 	pool   []pattern
-	astray int // the step at which the second-best pattern is fixed; -1: none
-	second int // and how far down the list it goes
+	below  int64 // plans that cost no less are no use
+	astray int   // the step at which the second-best pattern is fixed; -1: none
+	second int   // and how far down the list it goes
 }
 
 // dives makes dives that differ in one choice each, until the bound is met or
 // the effort is used up.
-func (s *search) dives() {
+func (s *search) dives(from, to int) {
 	find := newPricer(s.in, false, s.work)
-	for n := range mostDives {
+	for n := from; n < to; n++ {
 		if s.best != nil && (s.best.cost <= s.bound || s.work.out()) {
 			return
 		}
-		d := &dive{search: s, find: find, astray: -1}
+		d := &dive{search: s, find: find, astray: -1, below: never}
+		if s.best != nil {
+			d.below = s.best.cost
+		}
 		d.open = append(d.open, s.need...)
 		d.left = append(d.left, s.limits...)
 		d.pool = append(d.pool, s.pool...)
 		if n > 0 {
 			d.astray, d.second = (n-1)/3, (n-1)%3+1
 		}
-		if sol := d.run(); sol != nil && (s.best == nil || sol.cost < s.best.cost) {
+		if sol := d.run(); sol != nil && sol.cost < d.below {
 			s.best = sol
 		}
 	}
 }
 
-// run returns the dive's plan, or nil when it ends above the best one known.
+// run returns the dive's plan, or nil when it finds none of use.
 func (d *dive) run() *solution {
 	for step := 0; !d.closed(); {
 		if d.statesLeft() <= finishStates {
-			if sol := d.solveExactly(d.open, d.left, finishSteps); sol != nil {
+			if sol, ok := d.solveExactly(d.open, d.left, finishSteps, d.below-d.cost); sol != nil {
 				return d.end(sol)
+			} else if ok && d.below < never {
+				return nil
 			}
 		}
-		if d.best != nil && d.work.out() {
+		if d.below < never && d.work.out() {
 			return nil
 		}
 		m := d.program(step)
 		if d.work.out() {
 			return d.greedy()
 		}
-		if d.best != nil && d.cost+int64(math.Ceil(m.value()-1e-3)) >= d.best.cost {
+		if d.cost+int64(math.Ceil(m.value()-1e-3)) >= d.below {
 			return nil
 		}
 		if !d.fixFloors(m) {

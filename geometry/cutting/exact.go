@@ -21,12 +21,13 @@ type solution struct {
 // exact solves an instance by every pattern of every board and dynamic
 // programming over the demand that is still open. It returns ok == false when
 // the instance is too large, and a nil solution when nothing meets the demand.
-func exact(in *instance) (best *solution, ok bool) {
-	return exactWithin(in, &effort{limit: exactWork})
+// Only plans below the cost given count.
+func exact(in *instance, below int64) (best *solution, ok bool) {
+	return exactWithin(in, &effort{limit: exactWork}, below)
 }
 
 // exactWithin is exact with the effort given.
-func exactWithin(in *instance, work *effort) (best *solution, ok bool) {
+func exactWithin(in *instance, work *effort, below int64) (best *solution, ok bool) {
 	if states(in) > mostStates {
 		return nil, false
 	}
@@ -34,7 +35,7 @@ func exactWithin(in *instance, work *effort) (best *solution, ok bool) {
 	if !ok {
 		return nil, false
 	}
-	return cover(in, patterns, work)
+	return cover(in, patterns, work, below)
 }
 
 func states(in *instance) int {
@@ -149,13 +150,16 @@ type move struct {
 // cover finds the cheapest patterns that together meet every need. Boards that
 // can be bought come first: one of them must give the first kind still open.
 // Each limited board is then one more layer, used or not.
-func cover(in *instance, patterns []pattern, work *effort) (*solution, bool) {
+func cover(in *instance, patterns []pattern, work *effort, below int64) (*solution, bool) {
 	c := &coverer{in: in, work: work, size: 1, digits: make([]int, len(in.kinds))}
 	for _, k := range in.kinds {
 		c.stride = append(c.stride, c.size)
 		c.size *= k.need + 1
 	}
 	free, limited := c.moves(patterns)
+	if len(limited) == 0 {
+		return c.path(patterns, free, below)
+	}
 	cost := make([]int64, c.size)
 	layers := [][]int32{c.bought(free, cost)}
 	var perLayer [][]move
@@ -173,7 +177,7 @@ func cover(in *instance, patterns []pattern, work *effort) (*solution, bool) {
 	if work.out() {
 		return nil, false
 	}
-	if cost[c.size-1] >= never {
+	if cost[c.size-1] >= min(never, below) {
 		return nil, true
 	}
 	return c.trace(patterns, free, perLayer, layers, cost[c.size-1]), true

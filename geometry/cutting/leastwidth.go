@@ -17,10 +17,10 @@ func leastWidth(job Job, sources []source, options [][]stave, free [][]int) (*an
 			choice[i] = best
 		}
 	}
-	a, err := solve(job, sources, pool(job, options, choice))
+	a, err := solve(job, sources, pool(job, options, choice), never)
 	if err != nil {
 		return nil, err
 	}
-	a.choice = choice
+	a.choice, a.divided = choice, true
 	return a, nil
 }

@@ -37,6 +37,9 @@ func Make(job Job) (*Plan, error) {
 	plan.GlueUps = glueUps(job, options, best.choice)
 	finish(job, ls, plan)
 	plan.Proven = plan.Cost == plan.Bound
+	if best.divided {
+		plan.Warnings = append(plan.Warnings, Warning{-1, "the glued-up parts are divided into staves by least width, other divisions were not tried: the bound holds for this one"})
+	}
 	return plan, nil
 }
 
@@ -44,6 +47,7 @@ func Make(job Job) (*Plan, error) {
 type answer struct {
 	cost, bound int64
 	choice      []int
+	divided     bool // only one of many divisions into staves was tried
 	instances   []*instance
 	solutions   []*solution
 }
@@ -71,7 +75,14 @@ func chooseStaves(job Job, sources []source, options [][]stave) (*answer, error)
 		}
 		share := job
 		share.Effort /= int64(total)
-		a, err := solve(share, sources, pool(job, options, choice))
+		below := int64(never)
+		if best != nil {
+			below = best.cost
+		}
+		a, err := solve(share, sources, pool(job, options, choice), below)
+		if a == nil && err == nil {
+			continue
+		}
 		if err != nil {
 			if firstErr == nil {
 				firstErr = err
@@ -120,11 +131,13 @@ func freeChoices(job Job, options [][]stave) [][]int {
 }
 
 // solve plans the kinds: instance by instance, exactly where that is possible.
-func solve(job Job, sources []source, kinds []kind) (*answer, error) {
+// It returns nil without error when it is proven that no plan costs less than
+// below.
+func solve(job Job, sources []source, kinds []kind, below int64) (*answer, error) {
 	a := &answer{}
 	for _, in := range split(job.Shop, kinds, sources) {
-		sol, bound, err := solveInstance(job, in)
-		if err != nil {
+		sol, bound, err := solveInstance(job, in, below-a.bound)
+		if err != nil || sol == nil {
 			return nil, err
 		}
 		a.instances = append(a.instances, in)
@@ -135,10 +148,13 @@ func solve(job Job, sources []source, kinds []kind) (*answer, error) {
 	return a, nil
 }
 
-func solveInstance(job Job, in *instance) (*solution, int64, error) {
-	sol, ok := exact(in)
+func solveInstance(job Job, in *instance, below int64) (*solution, int64, error) {
+	sol, ok := exact(in, below)
 	if !ok {
 		return large(job, in)
+	}
+	if sol == nil && below < never/2 {
+		return nil, 0, nil
 	}
 	if sol == nil {
 		return nil, 0, stockOut(job, in)
@@ -163,7 +179,7 @@ func stockOut(job Job, in *instance) error {
 	}
 	first := &job.Parts[in.kinds[0].wants[0].part]
 	e := &Error{Kind: ErrStockOut, Part: first, Help: "add boards, or one that can be bought"}
-	sol, ok := exact(&more)
+	sol, ok := exact(&more, never)
 	if !ok || sol == nil {
 		return e
 	}

@@ -49,10 +49,10 @@ func yard() []cutting.Board {
 // rackParts is one invented order: a rack of c columns and r rows.
 func rackParts(order string, c, r, variant int) []cutting.Part {
 	v := unit.Length(variant)
-	pitch := 39*in8 + v%5*i16
-	rise := 4*in + v%3*in4
+	pitch := 39*in8 + v%7*i16
+	rise := 4*in + v%5*in8
 	width := unit.Length(c)*pitch + 3*in4
-	depth := 19*in2 + v%4*in4
+	depth := 9*in + v%11*in8
 	return []cutting.Part{
 		{Order: order, Mark: "A", Name: "slat", Thickness: 3 * in4, Width: in + v%2*in8, Length: depth, Count: 2 * c * r, Spares: 1},
 		{Order: order, Mark: "B", Name: "leg", Thickness: 3 * in4, Width: 3 * in2, Length: unit.Length(r)*rise + 2*in, Count: 2 * (c + 1)},
@@ -66,7 +66,7 @@ func batch(n int) []cutting.Part {
 	var out []cutting.Part
 	s := stream(2024)
 	for i := range n {
-		out = append(out, rackParts(fmt.Sprintf("R-%03d", i+1), 2+s.below(4), 2+s.below(4), s.below(60))...)
+		out = append(out, rackParts(fmt.Sprintf("R-%03d", i+1), 2+s.below(4), 2+s.below(4), s.below(770))...)
 	}
 	return out
 }
