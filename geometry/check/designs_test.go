@@ -9,6 +9,7 @@ import (
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
+	"slatwright/geometry/rack/racktest"
 	"slatwright/golden"
 	"slatwright/specs/design"
 	"slatwright/specs/unit"
@@ -80,15 +81,7 @@ func build(t *testing.T, old, new string) *rack.Rack {
 	if !strings.Contains(base, old) {
 		t.Fatalf("the base does not say %q", old)
 	}
-	d, err := design.Read("base.toml", []byte(strings.Replace(base, old, new, 1)))
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := rack.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
+	return racktest.Build(t, strings.Replace(base, old, new, 1))
 }
 
 // find returns the finding of the check.

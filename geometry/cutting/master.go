@@ -210,14 +210,3 @@ func (m *master) value() float64 {
 	}
 	return v
 }
-
-// levels returns how often each column in the basis is used.
-func (m *master) levels() map[int]float64 {
-	out := map[int]float64{}
-	for r, b := range m.basis {
-		if b >= 0 {
-			out[b] = m.x[r]
-		}
-	}
-	return out
-}

@@ -8,33 +8,16 @@ import (
 	"testing"
 
 	"slatwright/geometry/rack"
+	"slatwright/geometry/rack/racktest"
 	"slatwright/specs/design"
 	"slatwright/specs/diag"
 	"slatwright/specs/unit"
 )
 
-func build(t *testing.T, text string) *rack.Rack {
-	t.Helper()
-	r, err := tryBuild(t, text)
-	if err != nil {
-		t.Fatalf("%v\n%s", err, text)
-	}
-	return r
-}
-
-func tryBuild(t *testing.T, text string) (*rack.Rack, error) {
-	t.Helper()
-	d, err := design.Read("test.toml", []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return rack.Build(d)
-}
-
 // The relations of a slatted rack at sizes that can be added up by hand
 // (common practice, no source).
 func TestRelationsByHand(t *testing.T) {
-	r := build(t, `
+	r := racktest.Build(t, `
 [bottles]
 fit = ["claret-750"]
 [rack]
@@ -64,7 +47,7 @@ side = "3/8"
 
 func TestStarterSolves(t *testing.T) {
 	for _, sys := range []unit.System{unit.Imperial, unit.Metric} {
-		r := build(t, design.Starter(sys))
+		r := racktest.Build(t, design.Starter(sys))
 		if r.Counts.Bottles == 0 {
 			t.Errorf("%v: no bottles", sys)
 		}
@@ -72,14 +55,14 @@ func TestStarterSolves(t *testing.T) {
 }
 
 func TestMost(t *testing.T) {
-	r := build(t, "[site]\nwidth = 42\nheight = 42\n[rack]\ncolumns = \"most\"\nrows = \"most\"\n")
+	r := racktest.Build(t, "[site]\nwidth = 42\nheight = 42\n[rack]\ncolumns = \"most\"\nrows = \"most\"\n")
 	if r.Len("rack.width") > 42*unit.Inch || r.Len("rack.height") > 42*unit.Inch {
 		t.Errorf("too large: %v by %v", r.Len("rack.width"), r.Len("rack.height"))
 	}
 	more := "[rack]\nwidth = \"<= 42\"\nheight = \"<= 42\"\n"
 	for _, counts := range []string{"columns = 10\nrows = 9\n", "columns = 9\nrows = 10\n"} {
-		next := build2(t, more+counts)
-		if next == nil {
+		next, err := racktest.Try(t, more+counts)
+		if err != nil {
 			continue
 		}
 		// One more must cost a standing default, else "most" was not the most.
@@ -96,13 +79,8 @@ func TestMost(t *testing.T) {
 	}
 }
 
-func build2(t *testing.T, text string) *rack.Rack {
-	r, _ := tryBuild(t, text)
-	return r
-}
-
 func TestNothingLimits(t *testing.T) {
-	_, err := tryBuild(t, "[rack]\nrows = 5\n")
+	_, err := racktest.Try(t, "[rack]\nrows = 5\n")
 	var list diag.List
 	if !errors.As(err, &list) || !strings.Contains(list.Error(), "nothing limits rack.columns") {
 		t.Errorf("got %v", err)
@@ -110,7 +88,7 @@ func TestNothingLimits(t *testing.T) {
 }
 
 func TestClashNamesLines(t *testing.T) {
-	_, err := tryBuild(t, "[rack]\nwidth = \"<= 12\"\ncolumns = 4\nrows = 5\n[bottles]\nfit = [\"claret-750\"]\n")
+	_, err := racktest.Try(t, "[rack]\nwidth = \"<= 12\"\ncolumns = 4\nrows = 5\n[bottles]\nfit = [\"claret-750\"]\n")
 	var clash *rack.Clash
 	if !errors.As(err, &clash) {
 		t.Fatalf("got %v", err)
@@ -130,14 +108,14 @@ func TestClashNamesLines(t *testing.T) {
 
 // A figure that the maker states is not overruled by a requirement.
 func TestStatedGapStillDraws(t *testing.T) {
-	r := build(t, "[rack]\ncolumns = 2\nrows = 2\n[cell]\ngap = \"3 1/2\"\n")
+	r := racktest.Build(t, "[rack]\ncolumns = 2\nrows = 2\n[cell]\ngap = \"3 1/2\"\n")
 	if r.Len("cell.gap") != 7*unit.Inch/2 {
 		t.Errorf("gap %v", r.Len("cell.gap"))
 	}
 }
 
 func TestColumnsThatDiffer(t *testing.T) {
-	r := build(t, `
+	r := racktest.Build(t, `
 [bottles]
 fit = ["claret-750"]
 [rack]
@@ -168,7 +146,7 @@ rows = 3
 func TestPiecesInSpace(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	for range 12 {
-		r := build(t, randomDesign(rng))
+		r := racktest.Build(t, randomDesign(rng))
 		for i, a := range r.Pieces {
 			for _, b := range r.Pieces[i+1:] {
 				if !a.Box.Meet(b.Box).Empty() {
@@ -195,8 +173,8 @@ func randomDesign(rng *rand.Rand) string {
 
 // The same length in another unit gives the same rack.
 func TestUnitsOfAFigureDoNotMatter(t *testing.T) {
-	a := build(t, "[rack]\nwidth = \"<= 24 in\"\nrows = 5\n")
-	b := build(t, "[rack]\nwidth = \"<= 609.6 mm\"\nrows = 5\n")
+	a := racktest.Build(t, "[rack]\nwidth = \"<= 24 in\"\nrows = 5\n")
+	b := racktest.Build(t, "[rack]\nwidth = \"<= 609.6 mm\"\nrows = 5\n")
 	for i, l := range a.Lengths {
 		if b.Lengths[i].Value != l.Value {
 			t.Errorf("%s: %v and %v", l.Name, l.Value, b.Lengths[i].Value)
@@ -206,7 +184,7 @@ func TestUnitsOfAFigureDoNotMatter(t *testing.T) {
 
 // Every lettered relation of the rack, added up again from the solved lengths.
 func TestSolvedLengthsAddUp(t *testing.T) {
-	r := build(t, "[site]\nwidth = 31\nheight = \"1 m\"\n[rack]\ncolumns = \"most\"\nrows = \"most\"\n")
+	r := racktest.Build(t, "[site]\nwidth = 31\nheight = \"1 m\"\n[rack]\ncolumns = \"most\"\nrows = \"most\"\n")
 	n := unit.Length(r.Counts.Columns)
 	for _, s := range []struct {
 		name string
@@ -228,7 +206,7 @@ func TestSolvedLengthsAddUp(t *testing.T) {
 // The count that tells whether rows follow the described ones was once reported
 // as one that nothing limits.
 func TestDescribedRowsWithOpenCount(t *testing.T) {
-	r := build(t, "[site]\nheight = 40\n[[column]]\ncount = 2\n[[column.row]]\nfit = [\"claret-750\"]\n")
+	r := racktest.Build(t, "[site]\nheight = 40\n[[column]]\ncount = 2\n[[column.row]]\nfit = [\"claret-750\"]\n")
 	if r.Counts.Columns != 2 || r.Counts.Rows < 3 {
 		t.Errorf("counts %+v", r.Counts)
 	}

@@ -9,7 +9,7 @@ import (
 // A grid is a sheet of labels: so many across and down, each of one size, set
 // off from the top left corner of the paper and from each other.
 type grid struct {
-	paper         string // id in table.Papers
+	paper         string // id that table.FindPaper knows
 	across, down  int
 	width, height unit.Length // of one label
 	left, top     unit.Length // from the paper's edge to the first label

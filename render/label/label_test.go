@@ -6,25 +6,11 @@ import (
 	"strings"
 	"testing"
 
-	"slatwright/geometry/rack"
+	"slatwright/geometry/rack/racktest"
 	"slatwright/render/drawing"
 	"slatwright/render/label"
 	"slatwright/render/pdf"
-	"slatwright/specs/design"
 )
-
-func build(t *testing.T, text string) *rack.Rack {
-	t.Helper()
-	d, err := design.Read("test.toml", []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := rack.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
 
 const inchDesign = `
 title = "Kitchen rack"
@@ -47,7 +33,7 @@ rows = 14
 // length, and nothing leaves its label.
 func TestEveryPieceHasItsLabel(t *testing.T) {
 	for name, text := range map[string]string{"inch": inchDesign, "metric": metricDesign} {
-		r := build(t, text)
+		r := racktest.Build(t, text)
 		sheets, err := label.Sheets(r, "3F9A-77C1")
 		if err != nil {
 			t.Fatal(err)

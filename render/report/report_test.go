@@ -11,6 +11,7 @@ import (
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
+	"slatwright/geometry/rack/racktest"
 	"slatwright/golden"
 	"slatwright/render/report"
 	"slatwright/specs/design"
@@ -26,15 +27,7 @@ func build(t *testing.T, name, old, new string) *rack.Rack {
 	if !strings.Contains(string(text), old) {
 		t.Fatalf("%s does not say %q", name, old)
 	}
-	d, err := design.Read(name+".toml", []byte(strings.Replace(string(text), old, new, 1)))
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := rack.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
+	return racktest.Build(t, strings.Replace(string(text), old, new, 1))
 }
 
 func TestReportHoldsTheRack(t *testing.T) {

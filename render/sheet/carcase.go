@@ -18,7 +18,7 @@ import (
 // between faces, centre distances in brackets, the diagonals, and the order of
 // gluing.
 func carcase(in Input) *page {
-	p := in.newPage("08-carcase", "Carcase assembly")
+	p := in.newPage("carcase", "Carcase assembly")
 	s := sceneOf(in.Rack, func(q rack.Piece) bool {
 		return in.Rack.Parts[q.Part].Name == "leg" || in.Rack.Parts[q.Part].Name == "apron"
 	})
@@ -39,6 +39,7 @@ func carcase(in Input) *page {
 	captionBelow(p.sheet, drawing.Pt(out.Centre().X, out.Max.Y+carcaseBelow-9*drawing.MM), "Seen from the front, slats left out, "+scaleText(v))
 	diagonals(p, v)
 	spacing(p, v, out, whole)
+	p.scale = ratioText(v)
 	return p
 }
 

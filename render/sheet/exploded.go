@@ -22,7 +22,7 @@ const mostApart = 3
 // exploded returns the exploded view with item marks, trails and the parts
 // list.
 func exploded(in Input) *page {
-	p := in.newPage("06-exploded", "Exploded view")
+	p := in.newPage("exploded", "Exploded view")
 	list := p.area
 	rows := drawing.Um(len(in.Rack.Parts) + 4)
 	list.Min.Y = list.Max.Y - rows*rowPitch - 6*drawing.MM

@@ -21,15 +21,17 @@ func (m margins) within(r drawing.Rect) drawing.Rect {
 
 // elevation is a view with its dimensions to come.
 type elevation struct {
-	p   *page
-	v   picture
-	out drawing.Rect
-	dim *dim.Board
+	p     *page
+	v     picture
+	out   drawing.Rect
+	dim   *dim.Board
+	title string
+	thin  bool // running figures were left out
 }
 
 // elevate draws a scene square on, as large as the page and the margins allow,
 // and notes its scale under it. Lines of solids from bottles on are thin.
-func (p *page) elevate(s view.Scene, d view.Direction, m margins, title string, bottles int) elevation {
+func (p *page) elevate(s view.Scene, d view.Direction, m margins, title string, bottles int) *elevation {
 	m.below += viewTitle
 	v := pictured(p.in, s, d, false, m.within(p.area))
 	v.draw(p.sheet, view.Lines(s, d), func(l view.Line) (drawing.Class, bool) {
@@ -41,25 +43,41 @@ func (p *page) elevate(s view.Scene, d view.Direction, m margins, title string, 
 		}
 		return drawing.Visible, true
 	})
-	out := v.extent(s)
-	captionBelow(p.sheet, drawing.Pt(p.area.Min.X+p.area.W()/2, p.area.Max.Y-viewTitle), title+", "+scaleText(v))
-	return elevation{p, v, out, dim.New(p.sheet, p.in.Rack.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})}
+	e := p.elevation(v, v.extent(s))
+	e.title = title
+	return e
+}
+
+// elevation starts the dimensions of a picture that is the page's main view.
+func (p *page) elevation(v picture, out drawing.Rect) *elevation {
+	p.scale = ratioText(v)
+	return &elevation{p: p, v: v, out: out, dim: dim.New(p.sheet, p.in.Rack.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})}
+}
+
+// finish draws the dimensions, and the view's title at the foot of the page.
+func (e *elevation) finish() {
+	e.dim.Draw(e.out)
+	text := e.title + ", " + scaleText(e.v)
+	if e.thin {
+		text += "; every place: see ladder and carcase sheets"
+	}
+	captionBelow(e.p.sheet, drawing.Pt(e.p.area.Min.X+e.p.area.W()/2, e.p.area.Max.Y-viewTitle), text)
 }
 
 // viewTitle is the room for a view's title at the foot of a page.
 const viewTitle = 9 * drawing.MM
 
 // x, y and z are stops along the room's axes, as the view shows them.
-func (e elevation) x(l unit.Length, side dim.Side) dim.Stop {
+func (e *elevation) x(l unit.Length, side dim.Side) dim.Stop {
 	return dim.Stop{At: e.v.point(space.Point{X: l}).X, Value: l, From: e.edge(side)}
 }
 
-func (e elevation) z(l unit.Length, side dim.Side) dim.Stop {
+func (e *elevation) z(l unit.Length, side dim.Side) dim.Stop {
 	return dim.Stop{At: e.v.point(space.Point{Z: l}).Y, Value: l, From: e.edge(side)}
 }
 
 // edge is the outline's coordinate on a side.
-func (e elevation) edge(side dim.Side) drawing.Um {
+func (e *elevation) edge(side dim.Side) drawing.Um {
 	switch side {
 	case dim.Above:
 		return e.out.Min.Y
@@ -84,12 +102,13 @@ func ascending(stops ...dim.Stop) []dim.Stop {
 
 // thinned leaves out stops, but never the first, the one after it or the last,
 // until their figures go into the room beside the view: an overview need not
-// show every one, since the ladder and carcase sheets do.
-func thinned(stops []dim.Stop, room drawing.Um) []dim.Stop {
+// show every one, since the ladder and carcase sheets do. The view's title says so.
+func (e *elevation) thinned(stops []dim.Stop, room drawing.Um) []dim.Stop {
 	most := max(3, int(room/dim.RunningRow))
 	if len(stops) <= most {
 		return stops
 	}
+	e.thin = true
 	step := (len(stops)-2+most-3)/(most-2) + 1
 	out := stops[:2:2]
 	for i := 1 + step; i < len(stops)-step/2-1; i += step {
@@ -110,7 +129,7 @@ func withBottles(r *rack.Rack) view.Scene {
 // front is the front elevation: the whole rack with its bottles, overall sizes,
 // where each ladder stands and how high each slat of the last column lies.
 func front(in Input) *page {
-	p := in.newPage("02-front", "Front elevation")
+	p := in.newPage("front", "Front elevation")
 	r := in.Rack
 	m := margins{44 * drawing.MM, 40 * drawing.MM, 31 * drawing.MM, 34 * drawing.MM}
 	if len(r.Columns) < 3 {
@@ -122,7 +141,7 @@ func front(in Input) *page {
 	for _, l := range r.Ladders {
 		left = append(left, e.x(l.X, dim.Above))
 	}
-	e.dim.Running(dim.Above, "LEFT", thinned(left, e.out.W()), dim.Options{})
+	e.dim.Running(dim.Above, "LEFT", e.thinned(left, e.out.W()), dim.Options{})
 
 	e.widths()
 	e.heights()
@@ -131,13 +150,13 @@ func front(in Input) *page {
 	for _, z := range last.Under {
 		under = append(under, e.z(z, dim.RightOf))
 	}
-	e.dim.Running(dim.RightOf, "FOOT", thinned(ascending(under...), e.out.H()), dim.Options{})
-	e.dim.Draw(e.out)
+	e.dim.Running(dim.RightOf, "FOOT", e.thinned(ascending(under...), e.out.H()), dim.Options{})
+	e.finish()
 	return p
 }
 
 // heights puts aprons, leg and top on the left of an elevation.
-func (e elevation) heights() {
+func (e *elevation) heights() {
 	r := e.p.in.Rack
 	lift, high, leg := r.Len("apron.lift"), r.Len("apron.height"), r.Len("leg.length")
 	z := func(l unit.Length) dim.Stop { return e.z(l, dim.LeftOf) }
@@ -147,7 +166,7 @@ func (e elevation) heights() {
 
 // widths puts carcase and overhangs under a view from the front or above, and
 // the whole under them.
-func (e elevation) widths() {
+func (e *elevation) widths() {
 	r := e.p.in.Rack
 	x := func(l unit.Length) dim.Stop { return e.x(l, dim.Below) }
 	side, carcase := unit.Length(0), r.Len("carcase.width")

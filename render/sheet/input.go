@@ -6,13 +6,11 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
-	"slatwright/specs/unit"
 )
 
 // Input is what the sheets of one packet are composed from.
@@ -62,8 +60,7 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 	pages = append(pages, parts(in)...)
 	var out []*drawing.Sheet
 	for i, p := range pages {
-		_, what, _ := strings.Cut(p.sheet.Name, "-")
-		p.sheet.Name = fmt.Sprintf("%02d-%s", i+1, what)
+		p.sheet.Name = fmt.Sprintf("%02d-%s", i+1, p.sheet.Name)
 		p.finish(i+1, len(pages))
 		if err := p.sheet.Check(); err != nil {
 			return nil, fmt.Errorf("sheet %s: %w", p.sheet.Name, err)
@@ -72,6 +69,3 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 	}
 	return out, nil
 }
-
-// text prints a length as on the drawings.
-func (in Input) text(l unit.Length) string { return in.Rack.Format.Text(l) }

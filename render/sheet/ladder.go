@@ -148,6 +148,7 @@ func (f ladderFace) draw(p *page, box drawing.Rect, v picture) {
 		title = fmt.Sprintf("Face %s: slats on the %s, seen from there", f.name[len("face "):], handed(f.right))
 	}
 	head := drawing.Pt(box.Centre().X, box.Min.Y-2*drawing.MM)
+	p.scale = ratioText(v)
 	v.proj.Direction, v.at = f.from(), drawing.Point{}
 	captionBelow(p.sheet, head, title+", "+scaleText(v))
 
@@ -183,7 +184,7 @@ func (f ladderFace) nails(s *drawing.Sheet, r *rack.Rack, scene view.Scene, v pi
 			continue
 		}
 		for _, c := range piece.Fixed {
-			for _, n := range nailsIn(c.Patch, c.Axis, f.right) {
+			for _, n := range rack.NailPlaces(c.Patch, c.Axis, f.right) {
 				cross := nailCross
 				// small crossings take smaller crosses
 				if e := v.around(c.Patch); min(e.W(), e.H()) < 3*nailCross {
@@ -197,41 +198,6 @@ func (f ladderFace) nails(s *drawing.Sheet, r *rack.Rack, scene view.Scene, v pi
 
 // nailCross is the reach of the cross that marks a nail.
 const nailCross = 2 * drawing.MM
-
-// nailsIn returns the places of the two nails in the patch where a bar is fixed
-// across another: a quarter in from either side, on one diagonal, or on the
-// other where other is set. Nails that come from both faces of a leg at one
-// height so stand apart.
-func nailsIn(patch space.Box, normal space.Axis, other bool) []space.Point {
-	size := patch.Size()
-	u, w := space.Y, space.Z
-	switch normal {
-	case space.Y:
-		u = space.X
-	case space.Z:
-		u, w = space.X, space.Y
-	}
-	at := func(i, j length) space.Point {
-		p := patch.Min
-		move := func(a space.Axis, d length) {
-			switch a {
-			case space.X:
-				p.X += d
-			case space.Y:
-				p.Y += d
-			default:
-				p.Z += d
-			}
-		}
-		move(u, size.On(u)*i/4)
-		move(w, size.On(w)*j/4)
-		return p
-	}
-	if other {
-		return []space.Point{at(1, 3), at(3, 1)}
-	}
-	return []space.Point{at(1, 1), at(3, 3)}
-}
 
 // ends letters the foot, the top and the front of the ladder.
 func (f ladderFace) ends(s *drawing.Sheet, out drawing.Rect) {

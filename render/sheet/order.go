@@ -24,7 +24,7 @@ var cautions = []string{
 // order returns the order sheet: the rack with its bottles, what was asked,
 // what was solved, the checks, and the cautions.
 func order(in Input) *page {
-	p := in.newPage("01-order", "Order")
+	p := in.newPage("order", "Order")
 	const gap = 5 * drawing.MM
 	body := p.area
 	body.Max.Y -= needed(cautions, p.area.W(), gap) + 8*drawing.MM
@@ -77,7 +77,10 @@ func captionBelow(s *drawing.Sheet, at drawing.Point, text string) {
 }
 
 // scaleText names the scale of a picture.
-func scaleText(v picture) string { return fmt.Sprintf("scale %d:%d", v.proj.Num, v.proj.Den) }
+func scaleText(v picture) string { return "scale " + ratioText(v) }
+
+// ratioText is a picture's scale as the title block has it.
+func ratioText(v picture) string { return fmt.Sprintf("%d:%d", v.proj.Num, v.proj.Den) }
 
 // asked lists the statements of the design about lengths, counts and relations,
 // as the file has them, each with its line.
@@ -202,7 +205,7 @@ func checks(in Input, w *scribe) {
 		rows = append(rows, []string{statusWord(f), f.Name, findingText(f)})
 	}
 	listed(w, "Checks", "checks", []tableColumn{
-		{title: "status", width: 19 * drawing.MM}, {title: "check", width: 25 * drawing.MM}, {title: "where, and what it says"},
+		{title: "status", width: 19 * drawing.MM}, {title: "check", width: 30 * drawing.MM}, {title: "where, and what it says"},
 	}, rows)
 }
 

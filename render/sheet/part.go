@@ -30,7 +30,7 @@ func parts(in Input) []*page {
 	for i := range in.Rack.Parts {
 		b := newPartBlock(in, i)
 		if p == nil || y+b.height(p) > p.area.Max.Y {
-			p = in.newPage(fmt.Sprintf("09-parts-%d", len(pages)+1), "Parts")
+			p = in.newPage(fmt.Sprintf("parts-%d", len(pages)+1), "Parts")
 			pages = append(pages, p)
 			y = p.area.Min.Y
 		}
@@ -169,7 +169,7 @@ func (b partBlock) bare(p *page, v picture) []drawing.Rect {
 		if b.thick == space.Z {
 			continue // the top's fastening lets it move
 		}
-		for _, n := range nailsIn(c.Patch, c.Axis, b.other) {
+		for _, n := range rack.NailPlaces(c.Patch, c.Axis, b.other) {
 			p.sheet.Add(drawing.Cross(drawing.Thin, 0, v.point(n), max(min(nailCross, min(r.W(), r.H())/3), drawing.MM/2))...)
 		}
 	}

@@ -12,7 +12,7 @@ import (
 // plan is the view from above: the top's outline with the ladders and aprons
 // under it dashed.
 func plan(in Input) *page {
-	p := in.newPage("04-plan", "Plan")
+	p := in.newPage("plan", "Plan")
 	r := in.Rack
 	s := sceneOf(r, func(rack.Piece) bool { return true })
 	e := p.elevate(s, view.Top, margins{46 * drawing.MM, 20 * drawing.MM, 36 * drawing.MM, 38 * drawing.MM}, "Seen from above", len(r.Pieces))
@@ -31,9 +31,9 @@ func plan(in Input) *page {
 	for _, l := range r.Ladders {
 		faces = append(faces, e.x(l.X, dim.Above))
 	}
-	e.dim.Running(dim.Above, "LEFT", thinned(faces, e.out.W()), dim.Options{})
+	e.dim.Running(dim.Above, "LEFT", e.thinned(faces, e.out.W()), dim.Options{})
 	e.widths()
-	e.dim.Draw(e.out)
+	e.finish()
 	note(p, "FRONT", drawing.Pt(e.out.Max.X+3*drawing.MM, e.out.Max.Y))
 	return p
 }

@@ -7,10 +7,9 @@ import (
 	"testing"
 
 	"slatwright/geometry/check"
-	"slatwright/geometry/rack"
+	"slatwright/geometry/rack/racktest"
 	"slatwright/render/drawing"
 	"slatwright/render/sheet"
-	"slatwright/specs/design"
 )
 
 // randomDesign is a valid design of 1 to 20 columns and 1 to 24 rows, in either
@@ -33,14 +32,7 @@ func TestRandomSheets(t *testing.T) {
 	rng := rand.New(rand.NewPCG(20, 24))
 	for range n {
 		text := randomDesign(rng)
-		d, err := design.Read("random.toml", []byte(text))
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := rack.Build(d)
-		if err != nil {
-			t.Fatalf("%v\n%s", err, text)
-		}
+		r := racktest.Build(t, text)
 		sheets, err := sheet.Packet(sheet.Input{Rack: r, Findings: check.All(r), Mark: "0123abcd"})
 		if err != nil {
 			t.Errorf("%v\n%s", err, text)

@@ -28,9 +28,9 @@ func sections(in Input) []*page {
 func section(in Input, kind int) *page {
 	r := in.Rack
 	k := r.Kinds[kind]
-	name, title := "05-section", "Section through cells"
+	name, title := "section", "Section through cells"
 	if len(r.Kinds) > 1 {
-		name = fmt.Sprintf("05-section-%d", kind+1)
+		name = fmt.Sprintf("section-%d", kind+1)
 		title = "Section, " + k.Name
 	}
 	p := in.newPage(name, title)
@@ -45,7 +45,7 @@ func section(in Input, kind int) *page {
 		p.sheet.Add(drawing.Hatching{Pitch: 2 * drawing.MM}.Hatch(g, box)...)
 		p.sheet.Add(drawing.Rectangle(drawing.Visible, g, drawing.NoFill, box))
 	}
-	e := elevation{p, v, v.extent(c.boxes), dim.New(p.sheet, r.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})}
+	e := p.elevation(v, v.extent(c.boxes))
 	for row := range c.rows {
 		e.restingBottles(k, row, c.left+k.Channel/2)
 	}
@@ -99,7 +99,7 @@ func cellScene(r *rack.Rack, k rack.Kind, rows int) cells {
 }
 
 // restingBottles draws the largest and the smallest bottle of a row.
-func (e elevation) restingBottles(k rack.Kind, row int, centre unit.Length) {
+func (e *elevation) restingBottles(k rack.Kind, row int, centre unit.Length) {
 	r := e.p.in.Rack
 	large, small := extremes(k.Fit[row])
 	sizes := []unit.Length{large, small}
@@ -128,7 +128,7 @@ func extremes(list []table.Bottle) (large, small unit.Length) {
 
 // cellSizes puts on the gap, the channel and the pitch across, rises and slats
 // upwards.
-func (e elevation) cellSizes(k rack.Kind, c cells) {
+func (e *elevation) cellSizes(k rack.Kind, c cells) {
 	r := e.p.in.Rack
 	slat, leg, high := r.Len("slat.thickness"), r.Len("leg.thickness"), r.Len("slat.height")
 	x := func(l unit.Length) dim.Stop { return e.x(l, dim.Below) }
@@ -172,7 +172,7 @@ func clearances(in Input, k rack.Kind, kind int, w *scribe) {
 		}
 	}
 	listed(w, "What the checks found", "checks", []tableColumn{
-		{title: "check", width: 27 * drawing.MM}, {title: "status", width: 15 * drawing.MM}, {title: "what it says"},
+		{title: "check", width: 30 * drawing.MM}, {title: "status", width: 15 * drawing.MM}, {title: "what it says"},
 	}, rows)
 }
 

@@ -12,7 +12,7 @@ import (
 // ladder's slats hidden behind its legs dashed, and the bottles' necks standing
 // out at the front.
 func sideView(in Input) *page {
-	p := in.newPage("03-side", "Side elevation")
+	p := in.newPage("side", "Side elevation")
 	r := in.Rack
 	e := p.elevate(withBottles(r), view.Right, margins{46 * drawing.MM, 20 * drawing.MM, 12 * drawing.MM, 38 * drawing.MM}, "Seen from the right", len(r.Pieces))
 	y := func(l unit.Length) dim.Stop {
@@ -22,13 +22,13 @@ func sideView(in Input) *page {
 	lo, hi := e.depthEnds()
 	e.dim.Overall(dim.Below, y(lo), y(hi), dim.Options{Names: []string{"rack.depth"}})
 	e.heights()
-	e.dim.Draw(e.out)
+	e.finish()
 	note(p, "FRONT", drawing.Pt(e.v.point(space.Point{}).X, e.out.Min.Y-4*drawing.MM))
 	return p
 }
 
 // depthEnds are the front and the back of the rack, its top included.
-func (e elevation) depthEnds() (front, back unit.Length) {
+func (e *elevation) depthEnds() (front, back unit.Length) {
 	r := e.p.in.Rack
 	if r.HasTop() {
 		return -r.Len("overhang.front"), r.Len("carcase.depth") + r.Len("overhang.back")
@@ -37,7 +37,7 @@ func (e elevation) depthEnds() (front, back unit.Length) {
 }
 
 // depths are the stops of the depth chain: top, apron, slats, apron, top.
-func (e elevation) depths(y func(unit.Length) dim.Stop) []dim.Stop {
+func (e *elevation) depths(y func(unit.Length) dim.Stop) []dim.Stop {
 	r := e.p.in.Rack
 	lo, hi := e.depthEnds()
 	apron, deep := r.Len("apron.thickness"), r.Len("carcase.depth")

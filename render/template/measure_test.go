@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"slatwright/geometry/rack"
+	"slatwright/geometry/rack/racktest"
 	"slatwright/render/drawing"
 	"slatwright/render/pdf"
 	"slatwright/render/template"
@@ -134,7 +135,7 @@ across = "3 31/32 in"
 func TestSlatEdgesAcrossTiles(t *testing.T) {
 	for _, p := range packets {
 		t.Run(p.name, func(t *testing.T) {
-			m := measureOf(build(t, p.text), p.step.MM())
+			m := measureOf(racktest.Build(t, p.text), p.step.MM())
 			tiles := firstRow(t, m.r)
 			leg, _ := m.r.PartNamed("leg")
 			if want := int(math.Ceil(float64(leg.Length) / float64(p.step))); len(tiles) != want {
@@ -176,7 +177,7 @@ func TestSlatEdgesInTheFile(t *testing.T) {
 	}
 	for _, p := range packets {
 		t.Run(p.name, func(t *testing.T) {
-			m := measureOf(build(t, p.text), p.step.MM())
+			m := measureOf(racktest.Build(t, p.text), p.step.MM())
 			tiles := firstRow(t, m.r)
 			var got []float64
 			for k, page := range tracePages(t, tiles) {

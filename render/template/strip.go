@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"slatwright/geometry/rack"
+	"slatwright/geometry/space"
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
 )
@@ -87,18 +88,17 @@ func times(n int, word string) string {
 	return fmt.Sprintf("%d %s", n, word)
 }
 
-// slatSeats returns the seats of slats on a leg, with two nails to a crossing: a
-// quarter in from either side, on one diagonal on the left face of a ladder and
-// on the other diagonal on its right face, as its drawing has them, so that
-// nails from both faces do not meet (common practice, no source).
+// slatSeats returns the seats of slats on a leg, with the nails of each crossing
+// where the ladder's drawing has them.
 func slatSeats(under []unit.Length, height, legWidth unit.Length, right bool) []seat {
 	var out []seat
 	for _, z := range under {
-		low, high := z+height/4, z+height*3/4
-		if right {
-			low, high = high, low
+		s := seat{from: z, to: z + height}
+		patch := space.Box{Min: space.Point{Z: z}, Max: space.Point{Y: legWidth, Z: z + height}}
+		for _, p := range rack.NailPlaces(patch, space.X, right) {
+			s.nails = append(s.nails, nail{along: p.Z, across: p.Y})
 		}
-		out = append(out, seat{from: z, to: z + height, nails: []nail{{low, legWidth / 4}, {high, legWidth * 3 / 4}}})
+		out = append(out, s)
 	}
 	return out
 }

@@ -8,11 +8,10 @@ import (
 	"strings"
 	"testing"
 
-	"slatwright/geometry/rack"
+	"slatwright/geometry/rack/racktest"
 	"slatwright/render/drawing"
 	"slatwright/render/pdf"
 	"slatwright/render/template"
-	"slatwright/specs/design"
 )
 
 const inchDesign = `
@@ -56,19 +55,6 @@ rows = 12
 template = "roll 610 mm"
 `
 
-func build(t *testing.T, text string) *rack.Rack {
-	t.Helper()
-	d, err := design.Read("test.toml", []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := rack.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
-
 // designs are the packets that must read well, and what each tries.
 var designs = []struct{ name, text string }{
 	{"inch", inchDesign},
@@ -88,7 +74,7 @@ var designs = []struct{ name, text string }{
 func TestSheetsReadWell(t *testing.T) {
 	for _, d := range designs {
 		name, text := d.name, d.text
-		sheets, err := template.Sheets(build(t, text), "3F9A-77C1")
+		sheets, err := template.Sheets(racktest.Build(t, text), "3F9A-77C1")
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
@@ -119,7 +105,7 @@ func TestSheetsReadWell(t *testing.T) {
 func TestSheetsAreTheSameEachTime(t *testing.T) {
 	var first string
 	for range 3 {
-		sheets, err := template.Sheets(build(t, metricDesign), "3F9A-77C1")
+		sheets, err := template.Sheets(racktest.Build(t, metricDesign), "3F9A-77C1")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -140,7 +126,7 @@ func TestSheetsAreTheSameEachTime(t *testing.T) {
 
 // A gauge is as wide as the gap it is for, after correction as well.
 func TestGaugesMeasureTrue(t *testing.T) {
-	r := build(t, metricDesign)
+	r := racktest.Build(t, metricDesign)
 	sheets, err := template.Sheets(r, "test")
 	if err != nil {
 		t.Fatal(err)
@@ -170,7 +156,7 @@ func TestGaugesMeasureTrue(t *testing.T) {
 // A ladder's right face shows its front edge above, its left face below: laid on
 // the leg with the foot to the left, as the rack stands.
 func TestFrontIsOnTheRightSide(t *testing.T) {
-	r := build(t, inchDesign)
+	r := racktest.Build(t, inchDesign)
 	for _, s := range firstRow(t, r)[:1] {
 		var up []bool
 		for _, m := range s.Marks {
@@ -188,7 +174,7 @@ func TestFrontIsOnTheRightSide(t *testing.T) {
 // A corrected ruler prints its true length.
 func TestRulersAreCorrected(t *testing.T) {
 	for _, d := range designs {
-		r := build(t, d.text)
+		r := racktest.Build(t, d.text)
 		sheets, err := template.Sheets(r, "test")
 		if err != nil {
 			t.Fatal(err)
@@ -230,7 +216,7 @@ func rulerOf(s *drawing.Sheet) (along, across float64) {
 // Nails stand a quarter in, on one diagonal on a left face and on the other on
 // a right face.
 func TestNailPlaces(t *testing.T) {
-	r := build(t, inchDesign)
+	r := racktest.Build(t, inchDesign)
 	slat, _ := r.PartNamed("slat")
 	leg, _ := r.PartNamed("leg")
 	tile := firstRow(t, r)[0]

@@ -85,7 +85,7 @@ func (p Price) Item(name string) (PriceItem, bool) {
 	return PriceItem{}, false
 }
 
-// Paper is what the packet is printed on: ids of table.Papers.
+// Paper is what the packet is printed on: ids that table.FindPaper knows.
 type Paper struct {
 	Drawings     string      // "letter" in an inch design, "a4" in a metric one, where the file is silent
 	Template     string      // "letter", "a4" or "roll"

@@ -2,7 +2,6 @@ package table
 
 import (
 	_ "embed"
-	"slices"
 	"sync"
 
 	"slatwright/specs/unit"
@@ -37,9 +36,6 @@ var papers = sync.OnceValue(func() []Paper {
 	}
 	return list
 })
-
-// Papers returns all sizes of paper, in the order of the table.
-func Papers() []Paper { return slices.Clone(papers()) }
 
 // FindPaper returns the paper with the id.
 func FindPaper(id string) (Paper, bool) {
