@@ -38,3 +38,25 @@ func TestReadmeIsWhole(t *testing.T) {
 		}
 	}
 }
+
+// The pictures that README.md shows are there.
+func TestReadmePictures(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join(golden.Root(t), "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	shown := 0
+	for _, part := range strings.Split(string(text), "](")[1:] {
+		name, _, _ := strings.Cut(part, ")")
+		if !strings.HasSuffix(name, ".svg") {
+			continue
+		}
+		shown++
+		if _, err := os.Stat(filepath.Join(golden.Root(t), filepath.FromSlash(name))); err != nil {
+			t.Error(err)
+		}
+	}
+	if shown < 3 {
+		t.Errorf("README.md shows %d sheets, want at least 3", shown)
+	}
+}

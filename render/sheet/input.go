@@ -52,7 +52,7 @@ func (in Input) newPage(name, title string) *page {
 
 // Packet composes all scaled sheets in order and numbers them.
 func Packet(in Input) ([]*drawing.Sheet, error) {
-	pages := []*page{order(in), front(in), sideView(in), plan(in)}
+	pages := append(order(in), front(in), sideView(in), plan(in))
 	pages = append(pages, sections(in)...)
 	pages = append(pages, exploded(in))
 	pages = append(pages, ladders(in)...)

@@ -34,7 +34,7 @@ func ladders(in Input) []*page {
 	var pages []*page
 	for i, s := range in.Rack.Shapes {
 		faces := facesOf(s, i)
-		name := fmt.Sprintf("07-ladder-%d", i+1)
+		name := fmt.Sprintf("ladder-%d", i+1)
 		title := fmt.Sprintf("Ladder, %s", s.Name)
 		p := in.newPage(name, title)
 		if v, ok := ladderFits(p, faces); ok || len(faces) == 1 {

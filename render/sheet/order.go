@@ -21,9 +21,10 @@ var cautions = []string{
 	"Makers' instructions and local codes go before this sheet. The figures are computed, not tested; no standard is claimed to be met.",
 }
 
-// order returns the order sheet: the rack with its bottles, what was asked,
-// what was solved, the checks, and the cautions.
-func order(in Input) *page {
+// order returns the order sheet: the rack with its bottles, what was solved, what
+// was asked, the checks, and the cautions. Lists that are longer than their room
+// go on on further sheets.
+func order(in Input) []*page {
 	p := in.newPage("order", "Order")
 	const gap = 5 * drawing.MM
 	body := p.area
@@ -38,18 +39,41 @@ func order(in Input) *page {
 	right.Min.X = middle.Max.X + gap
 
 	orderView(p, left)
+	const on = "continued on the next sheet"
 	w := newScribe(p.sheet, middle)
-	solved(in, w)
+	rest := []list{solved(in).write(w, on)}
 	w.skip(2 * drawing.MM)
-	asked(in, w)
-	checks(in, newScribe(p.sheet, right))
+	rest = append(rest, asked(in).write(w, on), checks(in).write(newScribe(p.sheet, right), on))
 
 	w = newScribe(p.sheet, foot)
 	w.heading("Cautions")
 	for _, c := range cautions {
 		w.note(c, gap)
 	}
-	return p
+	return append([]*page{p}, continued(in, rest)...)
+}
+
+// continued returns the sheets that lists go on on, in two columns each.
+func continued(in Input, rest []list) []*page {
+	var out []*page
+	unwritten := func(l list) bool { return len(l.rows) == 0 }
+	for rest = slices.DeleteFunc(rest, unwritten); len(rest) > 0; rest = slices.DeleteFunc(rest, unwritten) {
+		p := in.newPage(fmt.Sprintf("order-%d", len(out)+2), "Order, continued")
+		left, right := p.area, p.area
+		left.Max.X = left.Min.X + left.W()/2 - 3*drawing.MM
+		right.Min.X = left.Max.X + 6*drawing.MM
+		for _, box := range []drawing.Rect{left, right} {
+			w := newScribe(p.sheet, box)
+			for i := range rest {
+				if rest[i] = rest[i].write(w, "continued"); len(rest[i].rows) > 0 {
+					break
+				}
+				w.skip(4 * drawing.MM)
+			}
+		}
+		out = append(out, p)
+	}
+	return out
 }
 
 // orderView draws the rack with its bottles.
@@ -84,7 +108,7 @@ func ratioText(v picture) string { return fmt.Sprintf("%d:%d", v.proj.Num, v.pro
 
 // asked lists the statements of the design about lengths, counts and relations,
 // as the file has them, each with its line.
-func asked(in Input, w *scribe) {
+func asked(in Input) list {
 	d := in.Rack.Design
 	type said struct {
 		line int
@@ -127,27 +151,36 @@ func asked(in Input, w *scribe) {
 	for _, s := range all {
 		rows = append(rows, []string{strconv.Itoa(s.line), s.text})
 	}
-	listed(w, "What was asked", "lines of the design file", []tableColumn{
+	return list{"What was asked", []tableColumn{
 		{title: "line", width: 9 * drawing.MM, right: true}, {title: "statement, as written"},
-	}, rows)
+	}, rows}
 }
 
-// listed writes a heading and a table, and under it how many rows had no room.
-func listed(w *scribe, heading, what string, columns []tableColumn, rows [][]string) {
-	if len(rows) == 0 || !w.heading(heading) {
-		return
+// list is a table with its heading.
+type list struct {
+	heading string
+	columns []tableColumn
+	rows    [][]string
+}
+
+// write writes as much of a list as goes into the room, and in its last line
+// where the others are; it returns the others.
+func (l list) write(w *scribe, on string) list {
+	if len(l.rows) == 0 || !w.heading(l.heading) {
+		return l
 	}
 	w.box.Max.Y -= rowPitch
-	n := w.table(columns, rows, nil)
+	n := w.table(l.columns, l.rows, nil)
 	w.box.Max.Y += rowPitch
-	if n < len(rows) {
-		w.row([]tableColumn{{}}, []drawing.Um{w.box.Min.X, w.box.Max.X},
-			[]string{fmt.Sprintf("and %d more %s: see the report", len(rows)-n, what)}, false, nil)
+	l.rows = l.rows[n:]
+	if len(l.rows) > 0 {
+		w.row([]tableColumn{{}}, []drawing.Um{w.box.Min.X, w.box.Max.X}, []string{on}, false, nil)
 	}
+	return l
 }
 
 // solved lists the sizes and counts that people ask for first.
-func solved(in Input, w *scribe) {
+func solved(in Input) list {
 	r, f := in.Rack, in.Rack.Format
 	c := r.Counts
 	rows := [][]string{
@@ -172,7 +205,7 @@ func solved(in Input, w *scribe) {
 			rows = append(rows, []string{name + "rise", f.Unit(k.Rises[0])})
 		}
 	}
-	listed(w, "What was solved", "sizes", []tableColumn{{title: "", width: 26 * drawing.MM}, {title: "figure"}}, rows)
+	return list{"What was solved", []tableColumn{{title: "", width: 26 * drawing.MM}, {title: "figure"}}, rows}
 }
 
 // rowsText says how many rows the columns have.
@@ -188,7 +221,7 @@ func rowsText(r *rack.Rack) string {
 }
 
 // checks lists the findings, the worst first.
-func checks(in Input, w *scribe) {
+func checks(in Input) list {
 	rank := func(f check.Finding) int {
 		switch f.Status {
 		case check.Fail:
@@ -204,9 +237,9 @@ func checks(in Input, w *scribe) {
 	for _, f := range all {
 		rows = append(rows, []string{statusWord(f), f.Name, findingText(f)})
 	}
-	listed(w, "Checks", "checks", []tableColumn{
+	return list{"Checks", []tableColumn{
 		{title: "status", width: 19 * drawing.MM}, {title: "check", width: 30 * drawing.MM}, {title: "where, and what it says"},
-	}, rows)
+	}, rows}
 }
 
 // statusWord says in capitals what must not be overlooked.

@@ -171,9 +171,9 @@ func clearances(in Input, k rack.Kind, kind int, w *scribe) {
 			rows = append(rows, []string{x.Name, statusWord(x), x.Says})
 		}
 	}
-	listed(w, "What the checks found", "checks", []tableColumn{
+	list{"What the checks found", []tableColumn{
 		{title: "check", width: 30 * drawing.MM}, {title: "status", width: 15 * drawing.MM}, {title: "what it says"},
-	}, rows)
+	}, rows}.write(w, "more on the order sheet")
 }
 
 // risesText prints the rises of a column: one figure where all are alike.
