@@ -91,24 +91,45 @@ func clipLine(p Path, r Rect) []Path {
 func end(p Path) Point { return p.Segs[len(p.Segs)-1].To }
 
 // clipSegment returns the part of the line from a to b within r; ok is false
-// where no length of it is.
+// where no length of it is. Which part lies within is decided by exact shares
+// of the way, and only the two ends found are rounded: a line that runs just
+// outside an edge is not taken for one on it.
 func clipSegment(a, b Point, r Rect) (p, q Point, ok bool) {
-	p, q = a, b
-	for _, edge := range edges(r) {
-		in0, in1 := edge.holds(p), edge.holds(q)
+	d := b.Sub(a)
+	from, to := share{0, 1}, share{1, 1}
+	for _, side := range [...]struct{ way, room Um }{ // way × share <= room
+		{-d.X, a.X - r.Min.X}, {d.X, r.Max.X - a.X}, {-d.Y, a.Y - r.Min.Y}, {d.Y, r.Max.Y - a.Y},
+	} {
 		switch {
-		case !in0 && !in1:
-			return p, q, false
-		case !in0:
-			p = edge.cross(a, b)
-		case !in1:
-			q = edge.cross(a, b)
+		case side.way == 0 && side.room < 0:
+			return a, b, false
+		case side.way > 0:
+			if s := (share{side.room, side.way}); s.less(to) {
+				to = s
+			}
+		case side.way < 0:
+			if s := (share{-side.room, -side.way}); from.less(s) {
+				from = s
+			}
 		}
 	}
-	// A crossing that was cut off again at a later edge is worked out anew on
-	// the whole line, and may so come to lie a little past the earlier edge.
-	p, q = into(p, r), into(q, r)
+	if to.less(from) {
+		return a, b, false
+	}
+	p, q = from.along(a, d), to.along(a, d)
 	return p, q, p != q
+}
+
+// A share is a part num / den of a way, den > 0.
+type share struct{ num, den Um }
+
+// less compares exactly; sheets are shorter than some metres, so that the
+// products fit.
+func (s share) less(t share) bool { return s.num*t.den < t.num*s.den }
+
+// along returns the point that share of d away from a, rounded to nearest.
+func (s share) along(a, d Point) Point {
+	return a.Add(Pt(ratio(d.X, s.num, s.den), ratio(d.Y, s.num, s.den)))
 }
 
 // An edge is one side of a box: a line at X or Y = at, and which side is in.

@@ -95,6 +95,18 @@ func TestClipKeepsWholeTextsOnly(t *testing.T) {
 	}
 }
 
+// A line that runs less than a micrometre outside an edge was once taken for
+// one along it, and drawn in both tiles.
+func TestClipDecidesBeforeItRounds(t *testing.T) {
+	line := []Mark{Line(Visible, 0, Pt(1500, 1), Pt(0, -1))}
+	if got := Clip(line, Box(0, 0, 500, 500)); len(got) != 0 {
+		t.Errorf("the line leaves the box above, yet %v is kept", got)
+	}
+	if got := Clip(line, Box(500, 0, 500, 500)); len(got) != 1 || got[0].Bounds().W() != 250 {
+		t.Errorf("kept %v, want the 250 from 750 to 1000", got)
+	}
+}
+
 // Tiles of a sheet hold together exactly what the sheet holds.
 func TestClippedTilesMakeTheWhole(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
