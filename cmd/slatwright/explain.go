@@ -110,7 +110,11 @@ func (p *prover) prove(name string, depth int) {
 		fmt.Fprintf(p.w, "%s  %s\n", in, l.Because)
 	default:
 		fmt.Fprintf(p.w, "%s  follows: %s\n", in, l.Because)
-		if sum := p.figures(l.Because); sum != "" {
+		sum := l.Sum
+		if sum == "" {
+			sum = p.figures(l.Because)
+		}
+		if sum != "" {
 			fmt.Fprintf(p.w, "%s           %s\n", in, sum)
 		}
 	}
@@ -136,11 +140,14 @@ func pitches(r *rack.Rack) string {
 // coefficient matches a figure before a name.
 var coefficient = regexp.MustCompile(`([0-9]+) ([a-z])`)
 
-// figures returns a relation with figures for its names, "" where it is no
-// equation. Where a figure is off the finest mark all are given in exact
+// comparison matches what stands between the two sides of a relation.
+var comparison = regexp.MustCompile(` (=|<=|>=|~) `)
+
+// figures returns a relation with figures for its names, "" where it has no
+// two sides. Where a figure is off the finest mark all are given in exact
 // millimetres, so that they add up.
 func (p *prover) figures(relation string) string {
-	if !strings.Contains(relation, " = ") {
+	if !comparison.MatchString(relation) {
 		return ""
 	}
 	relation = strings.ReplaceAll(relation, "the pitches of all columns", pitches(p.r))

@@ -62,8 +62,22 @@ func (c Check) Run(r *rack.Rack) []Finding {
 	list := c.run(r)
 	for i := range list {
 		list[i].Name = c.Code
+		if list[i].Status == Fail {
+			list[i].Says += remedy(r, list[i])
+		}
 	}
 	return list
+}
+
+// remedy says which stated line would have to be changed, and to what.
+func remedy(r *rack.Rack, f Finding) string {
+	for _, x := range r.Remedies {
+		if x.Check != f.Name || where(r, x.Kind) != f.Where {
+			continue
+		}
+		return "; " + rack.Advice(x.Changes)
+	}
+	return ""
 }
 
 // Checks returns every check, in the order in which All runs them.

@@ -7,7 +7,6 @@ import (
 
 	"slatwright/geometry/solve"
 	"slatwright/specs/diag"
-	"slatwright/specs/unit"
 )
 
 // LineText is a line of the file with what is said of it.
@@ -32,110 +31,108 @@ func (c *Clash) Error() string { return c.messages.Error() }
 func (c *Clash) Messages() diag.List { return c.messages }
 
 // clash puts the solver's conflict in the words of the file.
-func (b *stater) clash(c *solve.Conflict) *Clash {
+func (a *adviser) clash(c *solve.Conflict) *Clash {
+	b := a.free
+	var named []solve.StatementID
+	for _, p := range c.Problems {
+		named = append(named, p.Statements...)
+	}
+	rest := slices.DeleteFunc(b.all(), func(s solve.StatementID) bool { return slices.Contains(named, s) })
 	out := &Clash{}
 	for _, p := range c.Problems {
-		m := diag.Message{Place: diag.Place{Line: 1, Column: 1}, Text: "the relations of the rack contradict each other"}
-		ordered := slices.Clone(p.Statements)
-		slices.SortStableFunc(ordered, func(x, y solve.StatementID) int { return b.lines[x].place.Start - b.lines[y].place.Start })
-		for i, id := range ordered {
-			l := b.lines[id]
-			out.Lines = append(out.Lines, LineText{l.place.Line, l.text})
-			if i == 0 {
-				m = diag.At(b.d.Source, l.place, "this cannot hold")
-				if len(p.Statements) > 1 {
-					m.Text = "these lines cannot all hold"
-				}
-			}
-			m.Notes = append(m.Notes, fmt.Sprintf("line %d: %s", l.place.Line, l.text))
+		lines := b.inFileOrder(p.Statements)
+		said := b.linesOf(lines)
+		on := append(slices.Clone(p.Statements), rest...) // the other problems are taken as put right
+		grid := b.gridOf(p.Statements, on)
+		if grid.line.Line > 0 {
+			said = append(said, grid.line)
+			slices.SortStableFunc(said, func(x, y LineText) int { return x.Line - y.Line })
 		}
-		for _, r := range b.joining(p.Chain) {
-			m.Notes = append(m.Notes, "since "+r)
+		var changes []LineText
+		for _, c := range p.Changes {
+			changes = append(changes, a.changes(c, on)...)
 		}
-		changes := b.changes(p.Changes)
-		out.Changes = append(out.Changes, changes...)
-		m.Hint = hint(changes)
-		out.messages = append(out.messages, m)
+		if grid.change.Line > 0 {
+			changes = append(changes, grid.change)
+		}
+		slices.SortStableFunc(changes, func(x, y LineText) int { return x.Line - y.Line })
+		out.Lines, out.Changes = append(out.Lines, said...), append(out.Changes, changes...)
+		out.messages = append(out.messages, b.message(lines, said, append(b.joining(p.Chain), grid.note...), changes))
 	}
 	return out
 }
 
-// hint says what to do in one sentence.
-func hint(changes []LineText) string {
-	if len(changes) == 0 {
-		return "no change of one of these lines alone helps"
+// all lists every statement.
+func (b *stater) all() []solve.StatementID {
+	out := make([]solve.StatementID, len(b.m.Statements))
+	for i := range out {
+		out[i] = solve.StatementID(i)
 	}
+	return out
+}
+
+func (b *stater) inFileOrder(list []solve.StatementID) []solve.StatementID {
+	list = slices.Clone(list)
+	slices.SortStableFunc(list, func(x, y solve.StatementID) int { return b.lines[x].place.Start - b.lines[y].place.Start })
+	return list
+}
+
+func (b *stater) linesOf(list []solve.StatementID) (out []LineText) {
+	for _, id := range list {
+		out = append(out, LineText{b.lines[id].place.Line, b.lines[id].text})
+	}
+	return out
+}
+
+// message is what is printed about one problem.
+func (b *stater) message(lines []solve.StatementID, said []LineText, notes []string, changes []LineText) diag.Message {
+	m := diag.Message{Place: diag.Place{Line: 1, Column: 1}, Text: "the relations of the rack contradict each other"}
+	if len(lines) > 0 {
+		m = diag.At(b.d.Source, b.lines[lines[0]].place, "this cannot hold")
+	}
+	if len(said) > 1 {
+		m.Text = "these lines cannot all hold"
+	}
+	for _, l := range said {
+		m.Notes = append(m.Notes, fmt.Sprintf("line %d: %s", l.Line, l.Text))
+	}
+	m.Notes = append(m.Notes, notes...)
+	m.Hint = Advice(changes)
+	return m
+}
+
+// Advice says in one sentence which line to change, and to what. None: no
+// change of one line alone helps.
+func Advice(changes []LineText) string {
 	var parts []string
 	for _, c := range changes {
 		parts = append(parts, fmt.Sprintf("%s (line %d)", c.Text, c.Line))
 	}
+	switch len(parts) {
+	case 0:
+		return "no change of one of these lines alone helps"
+	case 1:
+		return "this would do: " + parts[0]
+	}
 	return "any one of these would do: " + strings.Join(parts, "; ")
 }
 
-// joining lists the relations that join the lines of a problem, each once.
-func (b *stater) joining(c solve.Chain) []string {
-	var out []string
-	for _, i := range c.Relations {
-		if _, stock := b.stocks[i]; stock {
-			continue
+// changes says what a line would have to say; nothing where no change of it
+// alone helps.
+func (a *adviser) changes(c solve.Change, on []solve.StatementID) (out []LineText) {
+	id := c.Statement
+	for _, m := range a.mends(c, on) {
+		text := m.free
+		if m.kept != "" && m.kept != m.free {
+			text += ", or " + strings.TrimPrefix(m.kept, a.free.nameOf(id)+" ") + " with every default and preference kept"
 		}
-		out = append(out, b.m.Relations[i].Name)
+		out = append(out, LineText{a.free.lines[id].place.Line, text})
 	}
-	for _, i := range c.Rules {
-		out = append(out, b.m.Rules[i].Name)
-	}
-	out = slices.DeleteFunc(out, func(s string) bool { return s == "" })
-	slices.Sort(out)
-	return slices.Compact(out)
-}
-
-// changes says, for each line that helps, what it would have to say.
-func (b *stater) changes(list []solve.Change) []LineText {
-	var out []LineText
-	for _, c := range list {
-		if !c.Helps {
-			continue
-		}
-		l := b.lines[c.Statement]
-		for _, text := range b.changeTexts(c) {
-			out = append(out, LineText{l.place.Line, text})
-		}
-	}
-	slices.SortStableFunc(out, func(x, y LineText) int { return x.Line - y.Line })
 	return out
 }
 
-// changeTexts gives one text for each way to change a line.
-func (b *stater) changeTexts(c solve.Change) []string {
-	st := b.m.Statements[c.Statement]
-	l := b.lines[c.Statement]
-	name, _, _ := strings.Cut(l.text, " = ")
-	if st.Length == solve.None && st.Count == solve.None {
-		return []string{name + " said differently, or left out"}
-	}
-	up, down := "at least ", "at most "
-	if st.HasLo && st.HasHi && st.Lo == st.Hi {
-		up, down = "", ""
-	}
-	print := func(v unit.Length) string {
-		if st.Count != solve.None {
-			return fmt.Sprint(int64(v))
-		}
-		return unit.Format{System: l.unit}.Unit(v)
-	}
-	var out []string
-	add := func(way string, v, kept unit.Length, hasKept bool) {
-		text := name + " " + way + print(v)
-		if hasKept && kept != v {
-			text += ", or " + print(kept) + " with every default and preference kept"
-		}
-		out = append(out, text)
-	}
-	if c.Free.HasBelow {
-		add(down, c.Free.Below, c.Kept.Below, c.Kept.HasBelow)
-	}
-	if c.Free.HasAbove {
-		add(up, c.Free.Above, c.Kept.Above, c.Kept.HasAbove)
-	}
-	return out
+// nameOf is what a line is about: what stands before its "=".
+func (b *stater) nameOf(id solve.StatementID) string {
+	name, _, _ := strings.Cut(b.lines[id].text, " = ")
+	return name
 }

@@ -2,15 +2,17 @@ package rack
 
 import (
 	"errors"
-	"fmt"
+	"math/big"
 	"slices"
+	"strings"
 
 	"slatwright/geometry/solve"
 	"slatwright/specs/unit"
 )
 
 // nexts tells, for each count that the file leaves open, what stops one more.
-func (b *stater) nexts(s *solve.Solution) ([]Next, error) {
+func (a attempt) nexts() ([]Next, error) {
+	b := a.b
 	var ids []solve.CountID
 	for _, g := range b.groups {
 		for _, id := range []solve.CountID{g.count, g.rows} {
@@ -21,87 +23,132 @@ func (b *stater) nexts(s *solve.Solution) ([]Next, error) {
 	}
 	var out []Next
 	for _, id := range ids {
-		n, err := b.m.OneMore(id, s)
+		n, err := a.next(id)
 		switch {
 		case errors.Is(err, solve.ErrTooHard):
 			// The rack itself is proven; only this piece of advice is not found.
-			out = append(out, Next{Count: b.m.Counts[id].Name, Value: s.Counts[id] + 1})
+			n = Next{StoppedBy: []Stop{{Text: "the design", Needs: "what stops it was not worked out"}}}
 		case err != nil:
 			return nil, err
-		default:
-			out = append(out, b.next(n))
 		}
+		n.Count, n.Value = b.m.Counts[id].Name, a.s.Counts[id]+1
+		out = append(out, n)
 	}
 	return out, nil
 }
 
-// next puts the solver's answer in the words of the file.
-func (b *stater) next(n solve.Next) Next {
-	out := Next{Count: b.m.Counts[n.Count].Name, Value: n.Value}
-	for _, p := range n.Problems {
-		for _, c := range p.Changes {
-			l := b.lines[c.Statement]
-			needs := b.needs(c)
-			if n.SoftOnly {
-				needs = b.needsKept(c)
-			}
-			out.StoppedBy = append(out.StoppedBy, Stop{Line: l.place.Line, Text: l.text, Needs: needs})
-		}
+// next asks for one more of a count: with the least clearance that the file
+// allows, and as drawn.
+func (a attempt) next(id solve.CountID) (Next, error) {
+	free := a.loosest()
+	n, err := free.m.OneMore(id, a.s)
+	if err != nil {
+		return Next{}, err
 	}
+	least := slices.Clone(a.s.Counts)
+	least[id]++
+	v := &adviser{free: free, drawn: a.b, least: least, kept: a.s}
+	if n.SoftOnly && free != a.b {
+		// What stops it as drawn is to be told of the rack as drawn.
+		drawn, err := a.b.m.OneMore(id, a.s)
+		if err != nil {
+			return Next{}, err
+		}
+		v.free = a.b
+		if !drawn.SoftOnly {
+			return Next{StoppedBy: append(v.stops(drawn.Problems, true), a.clearanceStop(least)...)}, nil
+		}
+		n = drawn
+	}
+	out := Next{StoppedBy: v.stops(n.Problems, n.SoftOnly)}
 	if n.BentUnknown {
 		out.StoppedBy = append(out.StoppedBy, Stop{Text: "defaults and preferences", Needs: "which of them would have to give way was not worked out"})
 	}
+	f := a.b.d.Format()
 	for _, bent := range n.Bent {
-		from, to := fromRat(bent.From.Num().Int64(), bent.From.Denom().Int64()), fromRat(bent.To.Num().Int64(), bent.To.Denom().Int64())
-		f := b.d.Format()
 		out.StoppedBy = append(out.StoppedBy, Stop{
-			Text:  b.m.Lengths[bent.Length].Name + " kept at " + f.Text(from),
-			Needs: "would become " + f.Text(to),
+			Text:  a.b.m.Lengths[bent.Length].Name + " kept at " + f.Text(nearestWhole(bent.From)),
+			Needs: "would become " + f.Text(nearestWhole(bent.To)),
 		})
+	}
+	return out, nil
+}
+
+// clearanceStop names the default clearance that stands in the way of one more.
+func (a attempt) clearanceStop(least []int) []Stop {
+	f, was := a.b.d.Format(), a.b.settled
+	for _, v := range choiceOf(a.b.d, topClearance).values() {
+		b := state(a.b.d, settings{v, was.eased})
+		ok, err := b.m.Feasible(solve.Question{Statements: b.all(), Least: least})
+		if err == nil && ok {
+			return []Stop{{Text: topClearance + " kept at " + f.Text(was.topClear), Needs: "would become " + f.Text(v)}}
+		}
+	}
+	return nil
+}
+
+// nearestWhole rounds to a whole base unit.
+func nearestWhole(x *big.Rat) unit.Length {
+	n := new(big.Int).Mul(x.Num(), big.NewInt(2))
+	n.Add(n, x.Denom())
+	return unit.Length(n.Div(n, new(big.Int).Lsh(x.Denom(), 1)).Int64())
+}
+
+// stops says of each line that stops one more what it would have to give.
+func (a *adviser) stops(problems []solve.Problem, softOnly bool) (out []Stop) {
+	var named []solve.StatementID
+	for _, p := range problems {
+		named = append(named, p.Statements...)
+	}
+	rest := slices.DeleteFunc(a.free.all(), func(s solve.StatementID) bool { return slices.Contains(named, s) })
+	for _, p := range problems {
+		on := append(slices.Clone(p.Statements), rest...)
+		for _, c := range p.Changes {
+			l := a.free.lines[c.Statement]
+			out = append(out, Stop{Line: l.place.Line, Text: l.text, Needs: a.needs(c, on, softOnly)})
+		}
 	}
 	return out
 }
 
-func fromRat(num, den int64) unit.Length { return unit.Length(num / den) }
-
 // needs says how much a line would have to give, twice: with everything soft
 // let go, and with every soft value kept.
-func (b *stater) needs(c solve.Change) string {
-	if !c.Helps {
-		return "no change of this line alone helps"
-	}
-	free, ok := b.give(c, c.Free)
-	if !ok {
-		return "said differently, or left out"
-	}
-	if kept, ok := b.give(c, c.Kept); ok && kept != free {
-		return free + "; " + kept + " as drawn"
-	}
-	return free
-}
-
-// needsKept says how much a line would have to give as drawn.
-func (b *stater) needsKept(c solve.Change) string {
-	if kept, ok := b.give(c, c.Kept); ok {
-		return kept + " as drawn; nothing if defaults and preferences give way"
-	}
-	return "nothing if defaults and preferences give way"
-}
-
-// give returns the lesser of the ways to move a line.
-func (b *stater) give(c solve.Change, n solve.Nearest) (string, bool) {
-	st, l := b.m.Statements[c.Statement], b.lines[c.Statement]
-	print := func(v unit.Length) string {
-		if st.Count != solve.None {
-			return fmt.Sprint(int64(v))
+func (a *adviser) needs(c solve.Change, on []solve.StatementID, softOnly bool) string {
+	free, kept, id := "", "", c.Statement
+	if a.free.isNamed(id) {
+		var frees, kepts []string
+		for _, m := range a.namedMends(id, on) {
+			frees = append(frees, m.free)
+			if m.kept != "" {
+				kepts = append(kepts, m.kept)
+			}
 		}
-		return unit.Format{System: l.unit}.Text(v)
+		free, kept = strings.Join(frees, ", or "), strings.Join(kepts, ", or ")
+	} else {
+		free, kept = a.free.give(id, c.Free), a.free.give(id, a.keptOf(c, on))
 	}
 	switch {
-	case n.HasAbove && (!n.HasBelow || n.Above-st.Hi <= st.Lo-n.Below):
-		return print(n.Above-st.Hi) + " more", true
-	case n.HasBelow:
-		return print(st.Lo-n.Below) + " less", true
+	case softOnly && kept == "":
+		return "nothing if defaults and preferences give way"
+	case softOnly:
+		return kept + " as drawn; nothing if defaults and preferences give way"
+	case free == "":
+		return "no change of this line alone helps"
+	case kept == "" || kept == free:
+		return free
 	}
-	return "", false
+	return free + "; " + kept + " as drawn"
+}
+
+// give returns the lesser of the ways to move a line, "" where there is none.
+func (b *stater) give(id solve.StatementID, n solve.Nearest) string {
+	st := b.m.Statements[id]
+	figure := func(v unit.Length) string { return strings.TrimSuffix(b.figure(id, v), " "+b.lines[id].unit.String()) }
+	switch {
+	case n.HasAbove && (!n.HasBelow || n.Above-st.Hi <= st.Lo-n.Below):
+		return figure(n.Above-st.Hi) + " more"
+	case n.HasBelow:
+		return figure(st.Lo-n.Below) + " less"
+	}
+	return ""
 }

@@ -44,6 +44,8 @@ type Rack struct {
 	Bottles []Bottle // every bottle, column by column, bottom up
 	Nexts   []Next   // why not one more, for each open count
 
+	Remedies []Remedy // what would put right the checks that stated figures fail
+
 	index map[string]int // into Lengths
 }
 
@@ -71,6 +73,7 @@ type Solved struct {
 	From    Origin
 	Line    int      // of the statement, where From is Stated; else 0
 	Because string   // one clause: the statement, the default or the relation
+	Sum     string   // where Because is a limit: its two sides in words and figures
 	Needs   []string // the lengths in the relation, where From is Follows
 }
 

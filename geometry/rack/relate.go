@@ -5,7 +5,6 @@ import (
 	"strconv"
 
 	"slatwright/geometry/solve"
-	"slatwright/specs/unit"
 )
 
 // equal says that the terms add up to nought, always. Text is the relation in
@@ -158,47 +157,4 @@ func (b *stater) relateSite() {
 			b.atLeast(s.text, b.term(1, s.site), b.term(-1, s.rack), b.term(-s.fits, "site.fit"))
 		}
 	}
-}
-
-// stateWhere states the file's own relations. A "~" relation gets a length of
-// its own, how far it is off, which is wished to be nought.
-func (b *stater) stateWhere() {
-	for i, w := range b.d.Where {
-		den := int64(1)
-		for _, t := range w.Terms {
-			den = lcm(den, t.Den)
-		}
-		var plus, minus []solve.Term
-		for _, t := range w.Terms {
-			c := t.Num * (den / t.Den)
-			plus = append(plus, b.term(c, t.Name))
-			minus = append(minus, b.term(-c, t.Name))
-		}
-		limit := w.Const * unit.Length(den)
-		if w.Op == "~" {
-			off := "where." + strconv.Itoa(i+1)
-			b.length[off] = b.m.AddLength(solve.Length{Name: off, Hi: longest, Step: 0})
-			b.whereIDs = append(b.whereIDs, b.length[off])
-			b.m.Relate(solve.Relation{Name: w.Text, Op: solve.AtLeast, Terms: append(plus, b.term(den, off)), Const: -limit})
-			b.m.Relate(solve.Relation{Name: w.Text, Op: solve.AtLeast, Terms: append(minus, b.term(den, off)), Const: limit})
-			continue
-		}
-		r := solve.Relation{Name: w.Text, Op: solve.AtLeast, Terms: plus, Const: -limit}
-		if w.Op == "=" {
-			r.Op = solve.Equal
-		}
-		if w.Op == "<=" {
-			r.Terms, r.Const = minus, limit
-		}
-		r.Owners = []solve.StatementID{b.name(line{w.Text, w.Place, b.d.Units})}
-		b.m.Relate(r)
-	}
-}
-
-func lcm(a, b int64) int64 {
-	x, y := a, b
-	for y != 0 {
-		x, y = y, x%y
-	}
-	return a / x * b
 }

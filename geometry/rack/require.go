@@ -2,6 +2,7 @@ package rack
 
 import (
 	"slices"
+	"strings"
 
 	"slatwright/geometry/solve"
 	"slatwright/specs/unit"
@@ -31,13 +32,27 @@ func (b *stater) require() {
 	if err != nil {
 		panic("rack: " + err.Error())
 	}
-	for _, g := range b.groups {
+	for i, g := range b.groups {
 		for _, r := range b.requirements(g) {
-			if !b.settledBy(fixed, r) {
+			if own := (choiceMade{i, r}); b.settledBy(fixed, r) && !b.insists(own) {
+				b.own = append(b.own, own)
+			} else {
 				b.demand(r)
 			}
 		}
 	}
+}
+
+// choiceMade is a requirement that the maker's own figures decide.
+type choiceMade struct {
+	group int // into groups
+	requirement
+}
+
+// code names the check that judges the requirement.
+func (r requirement) code() string {
+	code, _, _ := strings.Cut(r.name, ":")
+	return code
 }
 
 // settledBy reports whether exact figures fix every length of r. A clearance
@@ -125,7 +140,7 @@ func (b *stater) depth(x bottle) []requirement {
 // hang is the owners of two bottles together, with those of the lengths that
 // stand in the bounds.
 func (b *stater) hang(lists ...[]solve.StatementID) []solve.StatementID {
-	lists = append(lists, b.statementOf("slat.eased"), b.statementOf("cell.top_clearance"))
+	lists = append(lists, b.statementOf(slatEased), b.statementOf(topClearance))
 	all := slices.Concat(lists...)
 	slices.Sort(all)
 	return slices.Compact(all)
@@ -142,7 +157,7 @@ func (b *stater) riseAbove(g group, row int) string {
 
 // above: a bottle clears the one above it, and the slats that carry that one.
 func (b *stater) above(g group, row int) []requirement {
-	rise, gap, eased := b.riseAbove(g, row), g.name("gap"), b.eased
+	rise, gap, eased := b.riseAbove(g, row), g.name("gap"), b.settled.eased
 	upper := g.fits[min(row, g.own)]
 	var out []requirement
 	for _, lo := range g.fits[min(row-1, g.own)] {
@@ -156,7 +171,7 @@ func (b *stater) above(g group, row int) []requirement {
 				bound: func(x unit.Length) unit.Length { return stackBound(large, small, x, eased) },
 			})
 		}
-		clear := b.topClear
+		clear := b.settled.topClear
 		out = append(out, requirement{
 			name:  "fit.above: " + rise + " leaves cell.top_clearance between " + lo.name + " and the slats above it",
 			terms: []solve.Term{b.term(1, rise), b.term(-1, "slat.height")}, gap: gap, falling: true, owners: b.hang(lo.owners),
@@ -168,7 +183,7 @@ func (b *stater) above(g group, row int) []requirement {
 
 // lowerApron: bottles of the lowest row slide in over the lower aprons.
 func (b *stater) lowerApron(g group) []requirement {
-	eased := b.eased
+	eased := b.settled.eased
 	var out []requirement
 	for _, x := range g.fits[0] {
 		small := x.kind.Diameter.Min
@@ -193,7 +208,7 @@ func (b *stater) upperApron(g group, row int) []requirement {
 		return nil // never the highest
 	}
 	const far = int64(longest)
-	eased := b.eased
+	eased := b.settled.eased
 	var out []requirement
 	for _, x := range g.fits[min(row-1, g.own)] {
 		large := x.kind.Diameter.Max

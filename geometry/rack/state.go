@@ -60,20 +60,29 @@ type stater struct {
 	lines  []line // by StatementID
 	groups []group
 
-	stocks   map[int]solve.StatementID // relations that a stock's sizes make
-	soft     map[solve.LengthID]bool   // unsaid clearances, which no requirement waits for
-	topClear unit.Length               // cell.top_clearance and slat.eased stand in the
-	eased    unit.Length               // bounds of rules, so they are settled beforehand
-	whereIDs []solve.LengthID          // how far a "~" relation is off, in the order of the file
+	stocks   map[int]solve.StatementID        // relations that a stock's sizes make
+	soft     map[solve.LengthID]bool          // unsaid clearances, which no requirement waits for
+	own      []choiceMade                     // requirements left to the checks
+	forced   *choiceMade                      // one of those that is demanded all the same
+	settled  settings                         // what the bounds of rules stand on
+	named    map[diag.Place]solve.StatementID // lines that only name something
+	helpers  map[solve.LengthID]bool          // lengths that nobody reads: what a relation of the file comes to
+	whereIDs []solve.LengthID                 // how far a "~" relation is off, in the order of the file
+	wheres   map[solve.StatementID]bool       // relations of the file, as statements about a helper
 }
 
-// state states the design, with the given clearance where the file leaves it
-// unsaid.
-func state(d *design.Design, topClear unit.Length) *stater {
+// state states the design with the given settings.
+func state(d *design.Design, with settings) *stater { return stateForced(d, with, nil) }
+
+// stateForced states the design with all that one check asks of one kind of
+// column, whoever chose otherwise, and with unsaid clearances for good.
+func stateForced(d *design.Design, with settings, forced *choiceMade) *stater {
 	b := &stater{
-		d: d, topClear: topClear,
+		d: d, settled: with, forced: forced,
 		length: map[string]solve.LengthID{}, count: map[string]solve.CountID{},
 		stocks: map[int]solve.StatementID{}, soft: map[solve.LengthID]bool{},
+		named: map[diag.Place]solve.StatementID{}, helpers: map[solve.LengthID]bool{},
+		wheres: map[solve.StatementID]bool{},
 	}
 	b.declareLengths()
 	b.declareCounts()
@@ -156,9 +165,15 @@ func (b *stater) hasSite(name string) bool {
 	return b.mentions(name)
 }
 
+// states reports whether the file says something about the length.
+func (b *stater) states(name string) bool {
+	_, ok := b.d.Length(name)
+	return ok
+}
+
 // mentions reports whether a line of the file speaks of the length.
 func (b *stater) mentions(name string) bool {
-	if _, ok := b.d.Length(name); ok {
+	if b.states(name) {
 		return true
 	}
 	for _, w := range b.d.Where {
@@ -176,34 +191,29 @@ func (b *stater) mentions(name string) bool {
 func (b *stater) declare(name string) {
 	l := solve.Length{Name: name, Hi: longest, Step: b.step(name)}
 	switch name {
-	case "cell.top_clearance":
-		b.topClear = settled(b.d, name, b.topClear)
-		l.Lo, l.Hi, l.Step = b.topClear, b.topClear, 1
-	case "slat.eased":
-		b.eased = settled(b.d, name, standing(b.d, name))
-		l.Lo, l.Hi, l.Step = b.eased, b.eased, 1
+	case topClearance:
+		l.Lo, l.Hi, l.Step = b.settled.topClear, b.settled.topClear, 1
+	case slatEased:
+		l.Lo, l.Hi, l.Step = b.settled.eased, b.settled.eased, 1
+	}
+	if def, ok := table.FindDefault(name); ok && b.forced != nil && strings.HasSuffix(name, "_clearance") && !b.states(name) {
+		l.Lo, l.Hi = def.Value(b.d.Units), def.Value(b.d.Units)
+	}
+	if isPartSize(name) {
+		l.Lo = l.Step // there is no board without it
 	}
 	id := b.m.AddLength(l)
 	b.length[name] = id
-	if _, said := b.d.Length(name); !said && (strings.HasSuffix(name, "_clearance") || name == "slat.eased") {
+	if !b.states(name) && (strings.HasSuffix(name, "_clearance") || name == "slat.eased") {
 		b.soft[id] = true
 	}
 }
 
-// settled returns the value of a length that has to be known beforehand: the
-// exact figure or the one sought, of a range the end nearest to unsaid.
-func settled(d *design.Design, name string, unsaid unit.Length) unit.Length {
-	l, ok := d.Length(name)
-	if !ok {
-		return unsaid
-	}
-	switch l.Kind {
-	case design.AtMost:
-		return min(unsaid, l.Hi)
-	case design.AtLeast:
-		return max(unsaid, l.Lo)
-	}
-	return max(l.Lo, min(unsaid, l.Hi))
+// isPartSize reports whether a length is a size of a board.
+func isPartSize(name string) bool {
+	part, size, _ := strings.Cut(name, ".")
+	return slices.Contains([]string{"leg", "slat", "apron", "top"}, part) &&
+		slices.Contains([]string{"thickness", "width", "height", "length"}, size)
 }
 
 // standing returns the default of a length in the design's units.
@@ -246,9 +256,15 @@ func (b *stater) add(s solve.Statement, l line) solve.StatementID {
 	return b.m.AddStatement(s)
 }
 
-// name adds a statement that only names a line for relations to hang on.
+// name adds a statement that only names a line for relations to hang on, once
+// for each line.
 func (b *stater) name(l line) solve.StatementID {
-	return b.add(solve.Statement{Name: l.text, Length: solve.None, Count: solve.None}, l)
+	id, ok := b.named[l.place]
+	if !ok {
+		id = b.add(solve.Statement{Name: l.text, Length: solve.None, Count: solve.None}, l)
+		b.named[l.place] = id
+	}
+	return id
 }
 
 // statementOf returns the statements about a length, for rules that hang on

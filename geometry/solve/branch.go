@@ -28,15 +28,17 @@ type branching struct {
 	found  bool
 	best   rat
 	point  []rat // values of the parameters at the best
+	near   bool  // a split goes to the nearer whole number first
 	nodes  int
-	limit  int // of nodes
+	limit  int  // of nodes
+	out    bool // the limit was reached: nothing is proven
 }
 
 // minimise finds the least value of a sum over parameters among the exact
 // solutions, and the unknowns there. ok is false when there is no solution.
 // It uses up the tableau: reduce again before asking again.
 func (r *reduced) minimise(sum lin, limit int) (least rat, values []rat, ok bool) {
-	s := branching{reduced: r, obj: -1, limit: limit, point: make([]rat, len(r.whole))}
+	s := branching{reduced: r, obj: -1, point: make([]rat, len(r.whole))}
 	scale := whole(1)
 	if len(sum.terms) > 0 {
 		s.allInt = r.allWhole(sum)
@@ -49,7 +51,7 @@ func (r *reduced) minimise(sum lin, limit int) (least rat, values []rat, ok bool
 		}
 		s.obj = r.tab.addRow(unit.terms)
 	}
-	s.visit()
+	s.search(limit)
 	if !s.found {
 		return rat{}, nil, false
 	}
@@ -63,9 +65,34 @@ func (r *reduced) minimise(sum lin, limit int) (least rat, values []rat, ok bool
 	return s.best.mul(scale).add(sum.k), values, true
 }
 
+// firstNodes is how many nodes the first pass may take.
+const firstNodes = 64
+
+// search goes over the tree in passes, each with four times the nodes of the
+// one before last, until one of them sees it to the end. They take turns at
+// which side of a split comes first: the farther one fails or proves good
+// sooner where defaults have to bend, the nearer one soon comes upon a solution
+// where much is open, and either can go astray for good where the other takes a
+// few dozen nodes. What one pass finds cuts the next.
+func (s *branching) search(limit int) {
+	for size := firstNodes; ; size *= 4 {
+		for _, s.near = range []bool{false, true} {
+			s.nodes, s.limit, s.out = 0, min(size, limit), false
+			s.visit()
+			if !s.out || s.found && s.obj < 0 {
+				return
+			}
+			if limit -= s.nodes; limit <= 0 {
+				panic(ErrTooHard)
+			}
+		}
+	}
+}
+
 func (s *branching) visit() {
 	if s.nodes++; s.nodes > s.limit {
-		panic(ErrTooHard)
+		s.out = true
+		return
 	}
 	t := s.tab
 	if !t.check() {
@@ -110,17 +137,18 @@ func (s *branching) beaten(val rat) bool {
 	return s.found && (s.obj < 0 || !val.less(s.best))
 }
 
-// splitWhole goes to the farther whole number first: that is the side that
-// fails or proves good sooner, in a third of the nodes on racks whose defaults
-// have to bend.
+// splitWhole cuts off what lies between two whole numbers.
 func (s *branching) splitWhole(p int, x rat) {
 	mark := s.tab.mark()
-	up := x.sub(x.floor()).less(ratio(1, 2))
+	up := x.sub(x.floor()).less(ratio(1, 2)) != s.near
 	for range 2 {
 		if up && s.tab.atLeast(p, x.ceil()) || !up && s.tab.atMost(p, x.floor()) {
 			s.visit()
 		}
 		s.tab.undo(mark)
+		if s.out {
+			return
+		}
 		up = !up
 	}
 }
@@ -139,7 +167,7 @@ func (s *branching) splitRule(rule ruleRow, x int64, val rat) {
 		near.lo = far.hi + o.step
 	}
 	for _, half := range []onRange{near, far} {
-		if !s.beaten(val) {
+		if !s.out && !s.beaten(val) {
 			s.visitRange(rule.on, half)
 		}
 	}

@@ -28,6 +28,7 @@ type Step struct {
 	Length   LengthID // None where it is about a count, or about neither
 	Count    CountID
 	Lo, Hi   unit.Length // the range it leaves; Hi < Lo: no value
+	Short    unit.Length // about nothing: by how much the sum cannot be what it must, 0 where that is not known
 	from     []int       // earlier steps it rests on
 }
 
@@ -193,7 +194,30 @@ func (t *tracer) apply(relation, rule int, terms []Term, on LengthID, narrow fun
 	}
 	if !ok && !wrote {
 		step.Length, step.Count, step.Lo, step.Hi = None, None, 0, -1
+		step.Short = t.short(was, relation, rule)
 		t.add(step, true)
 	}
 	return ok
+}
+
+// short is by how much the sum of a relation or a rule fails at its best.
+func (t *tracer) short(b *box, relation, rule int) unit.Length {
+	if relation >= 0 {
+		r := &t.q.m.Relations[relation]
+		lo, hi, ok := b.sumRange(r.Terms, int64(r.Const))
+		switch {
+		case ok && hi < 0:
+			return unit.Length(-hi)
+		case ok && r.Op == Equal && lo > 0:
+			return unit.Length(lo)
+		}
+		return 0
+	}
+	r, on := &t.q.m.Rules[rule], b.lengths[t.q.m.Rules[rule].On]
+	least := t.q.tables[rule].easiest(on.lo, on.hi)
+	_, hi, ok := b.sumRange(r.Terms, int64(r.Const))
+	if !ok || least == nothing || hi >= least {
+		return 0
+	}
+	return unit.Length(least - hi)
 }

@@ -44,9 +44,10 @@ func (e *engine) change(s StatementID, rest []StatementID, vary asker, keep func
 	// With another value the statement still stands, and so does what hangs
 	// on it.
 	q := vary(e.m.unbound(s), e.m.only(append(slices.Clone(rest), s)))
-	c.Free = nearest(q, st)
-	keep(q, st)
-	c.Kept = nearest(q, st)
+	drawn := q.clone()
+	keep(drawn, st)
+	c.Kept = nearest(drawn, st, Nearest{})
+	c.Free = nearest(q, st, c.Kept)
 	return c
 }
 
@@ -59,31 +60,54 @@ func (m *Model) unbound(s StatementID) *Model {
 }
 
 // nearest finds the nearest values for a statement that limits nothing in the
-// question.
-func nearest(q *ask, st Statement) (n Nearest) {
+// question. Known are values that will do: only nearer ones are searched for,
+// which is much less work where soft values left little to search before.
+func nearest(q *ask, st Statement, known Nearest) (n Nearest) {
 	exact := st.HasLo && st.HasHi && st.Lo == st.Hi
-	if exact {
-		n.Above, n.HasAbove = extreme(q, st, false, func(d *span) { d.lo = max(d.lo, int64(st.Lo)+1) }, true)
-		n.Below, n.HasBelow = extreme(q, st, true, func(d *span) { d.hi = min(d.hi, int64(st.Hi)-1) }, true)
-		return n
-	}
-	if st.HasHi {
-		n.Above, n.HasAbove = extreme(q, st, false, func(d *span) {
-			if st.HasLo {
+	step := st.repairStep()
+	if exact || st.HasHi {
+		n.Above, n.HasAbove = known.Above, known.HasAbove
+		v, ok := extreme(q, st, false, func(d *span) {
+			switch {
+			case exact:
+				d.lo = max(d.lo, int64(st.Lo)+1)
+			case st.HasLo:
 				d.lo = max(d.lo, int64(st.Lo))
 			}
-		}, false)
-		n.HasAbove = n.HasAbove && n.Above > st.Hi
+			if known.HasAbove {
+				d.hi = min(d.hi, int64(known.Above)-step)
+			}
+		}, exact)
+		if ok && (exact || v > st.Hi) {
+			n.Above, n.HasAbove = v, true
+		}
 	}
-	if st.HasLo {
-		n.Below, n.HasBelow = extreme(q, st, true, func(d *span) {
-			if st.HasHi {
+	if exact || st.HasLo {
+		n.Below, n.HasBelow = known.Below, known.HasBelow
+		v, ok := extreme(q, st, true, func(d *span) {
+			switch {
+			case exact:
+				d.hi = min(d.hi, int64(st.Hi)-1)
+			case st.HasHi:
 				d.hi = min(d.hi, int64(st.Hi))
 			}
-		}, false)
-		n.HasBelow = n.HasBelow && n.Below < st.Lo
+			if known.HasBelow {
+				d.lo = max(d.lo, int64(known.Below)+step)
+			}
+		}, exact)
+		if ok && (exact || v < st.Lo) {
+			n.Below, n.HasBelow = v, true
+		}
 	}
 	return n
+}
+
+// repairStep is the step of the values to suggest: 1 for a count.
+func (st Statement) repairStep() int64 {
+	if st.Length == None {
+		return 1
+	}
+	return max(1, int64(st.RepairStep))
 }
 
 // extreme finds the least or greatest value of a statement's length or count
@@ -92,10 +116,10 @@ func nearest(q *ask, st Statement) (n Nearest) {
 func extreme(q *ask, st Statement, greatest bool, cut func(*span), exact bool) (unit.Length, bool) {
 	q = q.clone()
 	g := goal{kind: lengthSize, i: int(st.Length)}
-	step := max(1, int64(st.RepairStep))
+	step := st.repairStep()
 	var d *span
 	if st.Length == None {
-		g, step = goal{kind: countSize, i: int(st.Count)}, 1
+		g = goal{kind: countSize, i: int(st.Count)}
 		d = &q.counts[st.Count]
 	} else {
 		d = &q.lengths[st.Length]
@@ -143,9 +167,12 @@ type soft struct {
 
 // asWished fixes the wishes of all levels in their order, each where it can be
 // had together with those before it.
-func (e *engine) asWished(q *ask, st Statement) {
+func (e *engine) asWished(q *ask, st Statement) { q.keepAll(notOf(st, e.m.softs())) }
+
+// softs lists the wishes of all levels in their order.
+func (m *Model) softs() []soft {
 	var all []soft
-	for _, l := range e.m.Levels {
+	for _, l := range m.Levels {
 		for _, w := range l.CountWishes {
 			all = append(all, soft{None, w.Count, unit.Length(w.Want)})
 		}
@@ -153,7 +180,7 @@ func (e *engine) asWished(q *ask, st Statement) {
 			all = append(all, soft{w.Length, None, w.Want})
 		}
 	}
-	q.keepAll(notOf(st, all))
+	return all
 }
 
 // notOf leaves out the soft values of what a statement is about.

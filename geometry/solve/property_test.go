@@ -52,7 +52,7 @@ func TestConflictsAreMinimalAndChangesHelp(t *testing.T) {
 		}
 		m = m.lifted() // as explanations do
 		feasible := func(list []StatementID) bool {
-			ok, err := m.Feasible(list)
+			ok, err := m.Feasible(Question{Statements: list})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -89,7 +89,7 @@ func checkNearest(t *rapid.T, m *Model, list []StatementID, ch Change) {
 		c := *m
 		c.Statements = slices.Clone(m.Statements)
 		c.Statements[ch.Statement].Lo, c.Statements[ch.Statement].Hi = unit.Length(lo), unit.Length(hi)
-		ok, err := c.Feasible(list)
+		ok, err := c.Feasible(Question{Statements: list})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -147,7 +147,7 @@ func TestStatementsAreASet(t *testing.T) {
 		}
 		m = m.lifted() // a statement that lifts a grid takes away and gives
 		for i := range m.Statements {
-			if ok, _ := m.Feasible(without(statementsOf(m), []StatementID{StatementID(i)})); !ok {
+			if ok, _ := m.Feasible(Question{Statements: without(statementsOf(m), []StatementID{StatementID(i)})}); !ok {
 				t.Fatal("with a statement less there is no solution")
 			}
 		}

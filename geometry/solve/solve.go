@@ -48,28 +48,33 @@ func (s *Solution) Exact(id LengthID) *big.Rat { return new(big.Rat).Set(s.value
 // conflict that leaves none. The error is for a model that is put together
 // wrongly, or ErrTooHard.
 func (m *Model) Solve() (s *Solution, c *Conflict, err error) {
+	if s, err = m.Best(); s != nil || err != nil {
+		return s, nil, err
+	}
+	c, err = m.Explain()
+	return nil, c, err
+}
+
+// Best is Solve without an explanation: nil where there is no solution.
+func (m *Model) Best() (s *Solution, err error) {
 	defer tooHard(&err)
 	if err := m.check(); err != nil {
-		return nil, nil, err
+		return nil, err
 	}
 	e := m.engine()
 	if s = e.best(e.m.ask(m.allOn(), e.tables)); s != nil {
 		s.Reasons = e.reasons(s)
-		return s, nil, nil
 	}
-	return nil, e.conflict(), nil
+	return s, nil
 }
 
-// Feasible reports whether the statements given, and no others, can all hold.
-// Explanations take a grid that some statement of the model lifts as lifted
-// even with that statement left out; Feasible does not.
-func (m *Model) Feasible(only []StatementID) (ok bool, err error) {
+// Explain is the conflict of a model without a solution.
+func (m *Model) Explain() (c *Conflict, err error) {
 	defer tooHard(&err)
 	if err := m.check(); err != nil {
-		return false, err
+		return nil, err
 	}
-	_, f := m.ask(m.only(only), m.newTables()).run()
-	return f != nil, nil
+	return m.engine().conflict(), nil
 }
 
 // tooHard turns the search's giving up into an error.

@@ -3,6 +3,7 @@ package design
 import (
 	"slatwright/specs/diag"
 	"slatwright/specs/table"
+	"slatwright/specs/unit"
 )
 
 // Bottle is a bottle of the customer's own. What was not measured is taken
@@ -13,6 +14,7 @@ type Bottle struct {
 	Kind  table.Bottle // with the measured figures in place
 	Like  string       // id of the bottle in the table that lent the rest
 	Text  string       // the statement of its diameter
+	Unit  unit.System  // in which that is written
 	Place diag.Place   // of its diameter
 }
 

@@ -38,9 +38,9 @@ func (r *reader) bottle(path string, n *node) {
 		r.fault(n.value, "measure the body at its widest", "the bottle has no diameter")
 		return
 	}
-	diameter, text, ok := r.span(path+".diameter", measured)
+	diameter, said, ok := r.span(path+".diameter", measured)
 	like := lender(n.key, diameter.Nominal)
-	b := Bottle{Name: n.key, Kind: like, Like: like.ID, Text: text, Place: measured.value}
+	b := Bottle{Name: n.key, Kind: like, Like: like.ID, Text: said.Text, Unit: said.Unit, Place: measured.value}
 	b.Kind.ID, b.Kind.Name, b.Kind.Note = n.key, n.key, ""
 	b.Kind.Diameter = diameter
 	b.Kind.Closure, b.Kind.Millilitres = "", 0
@@ -93,23 +93,23 @@ func lender(name string, diameter unit.Length) table.Bottle {
 
 // span reads a measured length: one figure, or a range whose middle is taken
 // as nominal.
-func (r *reader) span(path string, n *node) (table.Range, string, bool) {
+func (r *reader) span(path string, n *node) (table.Range, Length, bool) {
 	l, ok := r.length(path, n, false)
 	if !ok {
-		return table.Range{}, "", false
+		return table.Range{}, l, false
 	}
 	if l.Kind != Exact && l.Kind != Between {
 		r.fault(n.value, "write the figure measured, or \"75 .. 80 mm\"", "`%s` must be one length or a range", path)
-		return table.Range{}, "", false
+		return table.Range{}, l, false
 	}
 	if l.Lo == 0 {
 		r.fault(n.value, "", "`%s` must be more than zero", path)
-		return table.Range{}, "", false
+		return table.Range{}, l, false
 	}
 	return table.Range{
 		Min: l.Lo, Nominal: l.Lo + (l.Hi-l.Lo)/2, Max: l.Hi,
 		Origin: measuredOrigin, Spread: measuredOrigin,
-	}, l.Text, true
+	}, l, true
 }
 
 // mass reads a mass in grams; a bare figure is in grams. Pounds and ounces are

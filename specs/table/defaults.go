@@ -13,8 +13,11 @@ type Default struct {
 	Name     string // dotted, as in a design: "slat.height", "shop.kerf"
 	Imperial unit.Length
 	Metric   unit.Length
-	Note     string
-	Origin   Origin
+	// The least that it may give way to and still be of use; 0 where nothing
+	// is said of that.
+	LeastImperial, LeastMetric unit.Length
+	Note                       string
+	Origin                     Origin
 }
 
 // Value returns the default for designs in the system's unit.
@@ -25,6 +28,15 @@ func (d Default) Value(sys unit.System) unit.Length {
 	return d.Imperial
 }
 
+// Least returns the least that the default may give way to and still be of
+// use, 0 where nothing is said of that.
+func (d Default) Least(sys unit.System) unit.Length {
+	if sys == unit.Metric {
+		return d.LeastMetric
+	}
+	return d.LeastImperial
+}
+
 //go:embed defaults.toml
 var defaultsText []byte
 
@@ -33,6 +45,8 @@ var defaults = sync.OnceValue(func() []Default {
 		Default []struct {
 			Name, Note       string
 			Imperial, Metric length
+			LeastImperial    length `toml:"least_imperial"`
+			LeastMetric      length `toml:"least_metric"`
 		}
 	}
 	decode("defaults", defaultsText, &file)
@@ -40,6 +54,7 @@ var defaults = sync.OnceValue(func() []Default {
 	for _, d := range file.Default {
 		list = append(list, Default{
 			Name: d.Name, Imperial: unit.Length(d.Imperial), Metric: unit.Length(d.Metric), Note: d.Note,
+			LeastImperial: unit.Length(d.LeastImperial), LeastMetric: unit.Length(d.LeastMetric),
 			Origin: Origin{Standing: Own, Source: "chosen for this program"},
 		})
 	}

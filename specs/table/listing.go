@@ -161,9 +161,11 @@ func listPapers(f unit.Format) Listing {
 func listDefaults(f unit.Format) Listing {
 	l := Listing{Name: "defaults", Title: "defaults: what a design gets where it leaves a length unsaid"}
 	for _, d := range defaults() {
-		l.Rows = append(l.Rows, Row{Name: d.Name, Text: d.Note, Cells: []Cell{
-			{"default", f.Unit(d.Value(f.System)), d.Origin},
-		}})
+		cells := []Cell{{"default", f.Unit(d.Value(f.System)), d.Origin}}
+		if least := d.Least(f.System); least > 0 {
+			cells = append(cells, Cell{"gives way to", f.Unit(least) + " or more", d.Origin})
+		}
+		l.Rows = append(l.Rows, Row{Name: d.Name, Text: d.Note, Cells: cells})
 	}
 	return l
 }

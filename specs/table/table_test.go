@@ -192,7 +192,7 @@ func TestPrint(t *testing.T) {
 	for _, want := range []string{
 		"claret-750  Bordeaux (claret), 750 ml\n",
 		"297 x 420 mm", "published: ISO 216, trimmed sizes, A series\n",
-		"  default  6 mm    the project's own: chosen for this program\n",
+		"  default       6 mm           the project's own: chosen for this program\n",
 		"  S02  Quattrocalici",
 	} {
 		if !strings.Contains(all.String(), want) {

@@ -1,0 +1,65 @@
+package rack
+
+import (
+	"slatwright/geometry/solve"
+	"slatwright/specs/unit"
+)
+
+// Remedy is what would put right a check that the maker's own figures fail:
+// for each line that could be changed alone, what it would have to say. None:
+// more than one line has to change.
+type Remedy struct {
+	Check   string // "fit.side"
+	Kind    int    // into Kinds
+	Changes []LineText
+}
+
+// insists reports whether a requirement is demanded although the maker's own
+// figures decide it.
+func (b *stater) insists(c choiceMade) bool {
+	return b.forced != nil && b.forced.group == c.group && b.forced.code() == c.code()
+}
+
+// remedies looks for what would put right the requirements that the maker's
+// own figures do not meet.
+func (a attempt) remedies() ([]Remedy, error) {
+	var out []Remedy
+	for i, c := range a.b.own {
+		if a.meets(c.requirement) || seen(out, c) {
+			continue
+		}
+		r := Remedy{Check: c.code(), Kind: c.group}
+		forced := stateForced(a.b.d, a.b.settled, &a.b.own[i])
+		conflict, err := forced.m.Explain()
+		if err != nil {
+			return nil, err
+		}
+		v := &adviser{free: forced, drawn: forced}
+		r.Changes = v.clash(conflict).Changes
+		out = append(out, r)
+	}
+	return out, nil
+}
+
+func seen(list []Remedy, c choiceMade) bool {
+	for _, r := range list {
+		if r.Check == c.code() && r.Kind == c.group {
+			return true
+		}
+	}
+	return false
+}
+
+// meets reports whether a solution meets a requirement.
+func (a attempt) meets(r requirement) bool {
+	have := a.b.sum(a.s, r.terms) + r.add
+	for _, t := range r.terms {
+		if t.Length == solve.None {
+			have += unit.Length(multiple(a.s, t))
+		}
+	}
+	if r.gap == "" {
+		return have >= 0
+	}
+	return have >= r.bound(a.s.Length(a.b.length[r.gap]))
+}
