@@ -85,16 +85,17 @@ func (b *stater) leaves(s solve.Step) string {
 		return ""
 	}
 	l, f := b.m.Lengths[s.Length], b.d.Format()
+	beyond := min(b.beyond(), l.Hi-l.Step+1)
 	switch {
 	case s.Hi < s.Lo:
 		return b.noValue(l.Name, s.Lo, s.Hi)
 	case s.Hi == s.Lo:
 		return l.Name + " is " + f.Unit(s.Lo)
-	case s.Lo <= l.Lo && s.Hi >= b.beyond():
+	case s.Lo <= l.Lo && s.Hi >= beyond:
 		return ""
 	case s.Lo <= l.Lo:
 		return l.Name + " is at most " + f.Unit(s.Hi)
-	case s.Hi >= b.beyond():
+	case s.Hi >= beyond:
 		return l.Name + " is at least " + f.Unit(s.Lo)
 	}
 	return l.Name + " is " + f.Text(s.Lo) + " to " + f.Unit(s.Hi)
@@ -112,7 +113,7 @@ func (b *stater) beyond() unit.Length {
 	if most == 0 {
 		return longest / 2
 	}
-	return min(10*most, longest/2)
+	return min(10*most, largest/2)
 }
 
 // noValue says which limits leave nothing between them.

@@ -15,7 +15,7 @@ const (
 	levelSought    = "sought"   // the file's "~" statements
 	levelGap       = "gap"      // 0.75 of the nominal bottle
 	levelRise      = "rise"     // rows as close as the bottles allow
-	levelReveals   = "reveals"  // the lowest slat and the leg no higher than needed
+	levelReveals   = "reveals"  // the lowest slat no higher than needed
 	levelLeastWood = "least wood"
 )
 
@@ -129,7 +129,8 @@ func (b *stater) rankSought() {
 
 // rankPreferred seeks the preferred values of lengths that are meant to be
 // solved: the gap first, since the rise hangs on it, then the rise, then the
-// reveals at their least.
+// lower reveal at its least. The upper one follows from the wood: a leg's length
+// hangs on the rows, so it is no value to keep where one more is asked for.
 func (b *stater) rankPreferred() {
 	gap, rise := solve.Level{Name: levelGap}, solve.Level{Name: levelRise}
 	for _, g := range b.groups {
@@ -141,9 +142,7 @@ func (b *stater) rankPreferred() {
 			rise.Wishes = append(rise.Wishes, solve.Wish{Length: b.length[b.rowRise(g, j)]})
 		}
 	}
-	reveals := solve.Level{Name: levelReveals, InOrder: true, Wishes: []solve.Wish{
-		{Length: b.length["slat.first"]}, {Length: b.length["leg.length"]},
-	}}
+	reveals := solve.Level{Name: levelReveals, Wishes: []solve.Wish{{Length: b.length["slat.first"]}}}
 	b.addLevels(gap, rise, reveals)
 }
 

@@ -12,9 +12,26 @@ import (
 	"slatwright/specs/unit"
 )
 
-// longest is the greatest length the model allows itself: far beyond what a
-// design can state, so that it never decides anything.
-const longest = 60_000 * unit.Millimetre
+// The greatest lengths the model allows itself: of what goes along or up a whole
+// rack, and of anything else. Both are far beyond what a rack has, and grow with
+// what a file states, so that they never decide anything.
+const (
+	longest = 60_000 * unit.Millimetre
+	largest = 2_000 * unit.Millimetre
+)
+
+// most is the greatest value the model allows a length.
+func (b *stater) most(name string) unit.Length {
+	part, size, _ := strings.Cut(name, ".")
+	if part == "site" || part == "rack" || part == "carcase" || size == "length" || name == "top.width" {
+		return longest
+	}
+	most := largest
+	for _, l := range b.d.Lengths {
+		most = max(most, 2*l.Lo, 2*l.Hi)
+	}
+	return min(most, longest)
+}
 
 // line is a statement of the file, as the solver's statements refer to it.
 type line struct {
@@ -189,7 +206,7 @@ func (b *stater) mentions(name string) bool {
 // declare declares one length. The two that stand inside the rules' bounds get
 // their one value here.
 func (b *stater) declare(name string) {
-	l := solve.Length{Name: name, Hi: longest, Step: b.step(name)}
+	l := solve.Length{Name: name, Hi: b.most(name), Step: b.step(name)}
 	switch name {
 	case topClearance:
 		l.Lo, l.Hi, l.Step = b.settled.topClear, b.settled.topClear, 1

@@ -23,24 +23,30 @@ func (q *ask) nodeLimit() int {
 // narrows on the way down and takes back on the way up.
 type branching struct {
 	*reduced
-	obj    int  // variable of the tableau; -1: any solution will do
+	obj    int  // variable of the tableau; -1: none
+	any    bool // any solution will do
 	allInt bool // the objective takes whole values only
 	found  bool
 	best   rat
 	point  []rat // values of the parameters at the best
-	near   bool  // a split goes to the nearer whole number first
-	nodes  int
-	limit  int  // of nodes
-	out    bool // the limit was reached: nothing is proven
+
+	// of the present pass
+	near  bool // a split goes to the nearer whole number first
+	reach *rat // how far the objective may be above the relaxation; nil: as far as it likes
+	root  rat  // the relaxation: the objective without any split
+	nodes int
+	limit int  // of nodes
+	out   bool // the limit was reached: nothing is proven
+	cut   bool // a node beyond reach was left out
 }
 
 // minimise finds the least value of a sum over parameters among the exact
 // solutions, and the unknowns there. ok is false when there is no solution.
 // It uses up the tableau: reduce again before asking again.
 func (r *reduced) minimise(sum lin, limit int) (least rat, values []rat, ok bool) {
-	s := branching{reduced: r, obj: -1, point: make([]rat, len(r.whole))}
+	s := branching{reduced: r, obj: -1, any: len(sum.terms) == 0, point: make([]rat, len(r.whole))}
 	scale := whole(1)
-	if len(sum.terms) > 0 {
+	if !s.any {
 		s.allInt = r.allWhole(sum)
 		unit := sum
 		if s.allInt {
@@ -65,27 +71,66 @@ func (r *reduced) minimise(sum lin, limit int) (least rat, values []rat, ok bool
 	return s.best.mul(scale).add(sum.k), values, true
 }
 
-// firstNodes is how many nodes the first pass may take.
+// firstNodes is how many nodes the first passes may take.
 const firstNodes = 64
 
-// search goes over the tree in passes, each with four times the nodes of the
-// one before last, until one of them sees it to the end. They take turns at
-// which side of a split comes first: the farther one fails or proves good
-// sooner where defaults have to bend, the nearer one soon comes upon a solution
-// where much is open, and either can go astray for good where the other takes a
-// few dozen nodes. What one pass finds cuts the next.
+// search goes over the tree in passes until one of them sees it to the end.
+// They take turns at which side of a split comes first: the farther one fails
+// or proves good sooner where defaults have to bend, the nearer one soon comes
+// upon a solution where much is open. Either can follow an unknown without
+// limits for ever, so that every other pair of passes lets the objective be no
+// more than so far above the relaxation, and farther only when nothing was
+// found there. What one pass finds cuts the next.
 func (s *branching) search(limit int) {
-	for size := firstNodes; ; size *= 4 {
-		for _, s.near = range []bool{false, true} {
-			s.nodes, s.limit, s.out = 0, min(size, limit), false
-			s.visit()
-			if !s.out || s.found && s.obj < 0 {
-				return
-			}
-			if limit -= s.nodes; limit <= 0 {
-				panic(ErrTooHard)
-			}
+	size, reach := firstNodes, rat{}
+	for pass := 0; ; pass++ {
+		s.near, s.reach = pass%2 == 1, nil
+		if pass%4 >= 2 {
+			s.seekSmall()
+			s.reach = &reach
 		}
+		s.nodes, s.limit, s.out, s.cut = 0, min(size, limit), false, false
+		s.visit()
+		switch limit -= s.nodes; {
+		case s.found && s.any, !s.out && (s.found || !s.cut):
+			return
+		case limit <= 0:
+			panic(ErrTooHard)
+		case !s.out:
+			reach = s.farther(reach)
+		}
+		if pass%4 == 3 {
+			size *= 4
+		}
+	}
+}
+
+// farther is the next reach after one in which nothing was found: at first some
+// hundredth of the relaxation.
+func (s *branching) farther(reach rat) rat {
+	if reach.isZero() {
+		return s.root.abs().mul(ratio(1, 128)).ceil().add(whole(1))
+	}
+	return reach.mul(whole(4))
+}
+
+// seekSmall gives a search for any solution an objective to be reined in by:
+// the sum of the parameters' distances from their nearer limits.
+func (s *branching) seekSmall() {
+	if s.obj >= 0 {
+		return
+	}
+	var sum []term
+	for p, whole := range s.whole {
+		if c := s.tab.vars[p]; whole && c.lo.set {
+			sum = append(sum, term{p, ratio(1, 1)})
+		} else if whole && c.hi.set {
+			sum = append(sum, term{p, ratio(-1, 1)})
+		}
+	}
+	if len(sum) > 0 {
+		s.obj = s.tab.addRow(sum)
+		s.allInt = true
 	}
 }
 
@@ -106,23 +151,26 @@ func (s *branching) visit() {
 		if val = t.vars[s.obj].val; s.allInt {
 			val = val.ceil()
 		}
+		if s.nodes == 1 {
+			s.root = val
+		}
 	}
 	if s.beaten(val) {
 		return
 	}
-	for p, whole := range s.whole {
-		if x := t.vars[p].val; whole && !x.isWhole() {
-			s.splitWhole(p, x)
+	if s.reach != nil && s.root.add(*s.reach).less(val) {
+		s.cut = true
+		return
+	}
+	for _, rule := range s.rules {
+		if x, ok := s.broken(rule); ok {
+			s.splitRule(rule, x, val)
 			return
 		}
 	}
-	for _, rule := range s.rules {
-		x, ok := s.ons[rule.on].at.value(t).int()
-		if !ok {
-			panic("solve: the length of a side rule is off its grid")
-		}
-		if need := rule.at(x); need == nothing || rule.sum.value(t).less(whole(need)) {
-			s.splitRule(rule, x, val)
+	for p, whole := range s.whole {
+		if x := t.vars[p].val; whole && !x.isWhole() {
+			s.splitWhole(p, x)
 			return
 		}
 	}
@@ -134,7 +182,30 @@ func (s *branching) visit() {
 
 // beaten reports whether a node that can reach val at best is of no use.
 func (s *branching) beaten(val rat) bool {
-	return s.found && (s.obj < 0 || !val.less(s.best))
+	return s.found && (s.any || !val.less(s.best))
+}
+
+// broken reports whether a rule is broken where the relaxation lies, and the
+// value of its length on which that rests. A length between two grid lines is
+// judged by the one that asks for less: where even that is too much, it is the
+// rule that has to be settled, and whole numbers after it, since a narrower
+// range of that length makes all the bounds on it tighter.
+func (s *branching) broken(rule ruleRow) (int64, bool) {
+	o := s.ons[rule.on]
+	at := o.at.value(s.tab)
+	steps := at.sub(whole(o.lo)).quo(whole(o.step))
+	if rule.falling {
+		steps = steps.ceil()
+	} else {
+		steps = steps.floor()
+	}
+	n, ok := steps.int()
+	if !ok {
+		panic("solve: the length of a side rule is out of its range")
+	}
+	x := o.lo + n*o.step
+	need := rule.at(x)
+	return x, need == nothing || rule.sum.value(s.tab).less(whole(need))
 }
 
 // splitWhole cuts off what lies between two whole numbers.

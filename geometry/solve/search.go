@@ -157,9 +157,15 @@ func (s *search) judge(n *boxNode) (better, ok bool) {
 	return false, true
 }
 
-// split halves the range of the first open count.
+// split halves the range of the open count with the fewest values: parts that
+// hang on it alone are soon settled, and raise the limits of all boxes below.
 func (b *box) split() []*box {
-	i := slices.IndexFunc(b.counts, func(c span) bool { return !c.fixed() })
+	i := -1
+	for j, c := range b.counts {
+		if !c.fixed() && (i < 0 || c.hi-c.lo < b.counts[i].hi-b.counts[i].lo) {
+			i = j
+		}
+	}
 	low, high := b.clone(), b.clone()
 	mid := b.counts[i].lo + (b.counts[i].hi-b.counts[i].lo)/2
 	low.counts[i].hi = mid

@@ -1,9 +1,10 @@
 # Judges answers of the solver with Z3's plain solver: reads one model with its
-# answer per line (JSON), writes one line of complaints per model, "ok" if none.
+# answer per line (JSON), writes one line per model: what it has to complain of,
+# "ok" if nothing, and the milliseconds that it took Z3 to find an answer itself.
 # It is told nothing about how the answer was found. Every optimum is proven
 # anew by asking for something better; Z3's own optimiser is not used, since it
 # has reported values that are not optimal.
-import itertools, json, sys
+import itertools, json, sys, time
 from z3 import And, If, Int, Or, Real, RealVal, Solver, Sum, ToReal, sat, unsat
 
 NOTHING = 2**63 - 1
@@ -60,8 +61,8 @@ class Question:
         k, step = self.ints[r["On"]]
         e = self.sum(r["Terms"], r["Const"])
         hi = self.m["Lengths"][r["On"]]["Hi"]
-        self.s.add(Or([And(k == v // step, e >= r["Table"][v])
-                       for v in range(0, hi + 1, step) if r["Table"][v] != NOTHING]))
+        self.s.add(Or([And(k == i, e >= r["Table"][i])
+                       for i in range(hi // step + 1) if r["Table"][i] != NOTHING]))
 
     def goals(self):
         dist = lambda v, w: If(v >= w, v - w, w - v)
@@ -138,6 +139,18 @@ def judge_conflict(m, problems):
     return bad
 
 
+def kept(m, lines, st, s):
+    """The question without the line's own limit, with each wish that can be had."""
+    q = Question(m, lines, loose=(s,))
+    for l in m["Levels"] or []:
+        for wishes, of, own in ((l["CountWishes"], lambda w: q.n[w["Count"]] == w["Want"], lambda w: w["Count"] == st["Count"]),
+                                (l["Wishes"], lambda w: q.x[w["Length"]] == w["Want"], lambda w: w["Length"] == st["Length"])):
+            for w in wishes or []:
+                if not own(w) and q.holds(of(w)):
+                    q.s.add(of(w))
+    return q
+
+
 def judge_change(m, lines, ch, hold):
     s = ch["Statement"]
     st = m["Statements"][s]
@@ -146,29 +159,46 @@ def judge_change(m, lines, ch, hold):
         bad.append("statement %d: helps is wrong" % s)
     if not ch["Helps"] or st["Length"] < 0 and st["Count"] < 0:
         return bad
-    step, f = max(1, st["RepairStep"]), ch["Free"]
-    exact = st["HasLo"] and st["HasHi"] and st["Lo"] == st["Hi"]
-    if exact or st["HasHi"]:
-        limits = lambda v: (v, v) if exact else (st["Lo"], v)
-        bad += nearest(s, range(st["Hi"] // step * step + step, 61, step), f["HasAbove"], f["Above"],
-                       lambda v: hold(lines, {s: limits(v)}))
-    if exact or st["HasLo"]:
-        limits = lambda v: (v, v) if exact else (v, st["Hi"])
-        bad += nearest(s, range(-(-st["Lo"] // step) * step - step, -21, -step), f["HasBelow"], f["Below"],
-                       lambda v: hold(lines, {s: limits(v)}))
+    for what, f, q in (("free", ch["Free"], Question(m, lines, loose=(s,))), ("kept", ch["Kept"], kept(m, lines, st, s))):
+        v = q.x[st["Length"]] if st["Length"] >= 0 else q.n[st["Count"]]
+        bad += ["statement %d, %s: %s" % (s, what, c) for c in judge_nearest(q, v, st, f)]
     return bad
 
 
-def nearest(s, values, has, value, holds):
-    for v in values:
-        if holds(v):
-            return [] if has and v == value else ["statement %d: %d would do, not %s" % (s, v, value if has else None)]
-    return ["statement %d: %d does not do" % (s, value)] if has else []
+def judge_nearest(q, v, st, f):
+    """Complaints if the values named do not do, or nearer ones would."""
+    step = max(1, st["RepairStep"]) if st["Length"] >= 0 else 1
+    exact = st["HasLo"] and st["HasHi"] and st["Lo"] == st["Hi"]
+    on = Int("repair")  # an exact figure must be one that can be typed
+    typed = [v == on * step] if exact else []
+    bad = []
+    if exact or st["HasHi"]:
+        low = [v > st["Hi"]] if exact else [v >= st["Lo"]] if st["HasLo"] else []
+        if not f["HasAbove"]:
+            bad += ["more would do"] if q.holds(*low, *typed) else []
+        else:
+            at = f["Above"]
+            if not q.holds(*low, *typed, v == at if exact else v <= at):
+                bad.append("%d does not do" % at)
+            if at % step or q.holds(*low, *typed, v < at if exact else v <= at - step):
+                bad.append("less than %d would do" % at)
+    if exact or st["HasLo"]:
+        high = [v < st["Lo"]] if exact else [v <= st["Hi"]] if st["HasHi"] else []
+        if not f["HasBelow"]:
+            bad += ["less would do"] if q.holds(*high, *typed) else []
+        else:
+            at = f["Below"]
+            if not q.holds(*high, *typed, v == at if exact else v >= at):
+                bad.append("%d does not do" % at)
+            if at % step or q.holds(*high, *typed, v > at if exact else v >= at + step):
+                bad.append("more than %d would do" % at)
+    return bad
 
 
 for line in sys.stdin:
     c = json.loads(line)
     m = c["Model"]
+    start = time.monotonic()
     try:
         if c["Solved"]:
             bad = Question(m, set(range(len(m["Statements"] or [])))).best(c["Lengths"], c["Counts"] or [])
@@ -176,4 +206,4 @@ for line in sys.stdin:
             bad = judge_conflict(m, c["Problems"])
     except TimeoutError:
         bad = ["undecided"]
-    print("; ".join(bad) or "ok", flush=True)
+    print("; ".join(bad) or "ok", "(%d ms)" % (1000 * (time.monotonic() - start)), flush=True)
