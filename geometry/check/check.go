@@ -1,13 +1,15 @@
 // Package check judges a solved rack: whether its bottles rest, clear each
-// other and the boards, whether it can be raised and carried in, and which
-// defaults gave way. A rack.Rack goes in; a list of findings comes out, always
+// other and the boards, whether joints, slats and legs hold, whether it stands,
+// how it moves with the seasons, whether it can be raised and carried in, and
+// which defaults gave way. A rack.Rack goes in; a list of findings comes out, always
 // in the same order. The order sheet, the report and the program's exit status
 // read it next.
 //
 // The package shares no arithmetic with the solver or the rack model, so that
 // it is a second opinion: every comparison is decided in whole numbers, those
 // with square roots through squares (exact.go). Printed figures are rounded
-// towards the worse side, so that a figure never looks better than it is.
+// towards the worse side, so that a figure never looks better than it is. Only
+// force, mass and moisture are floating point, in checks of advice (words.go).
 package check
 
 import (
@@ -45,8 +47,10 @@ type Finding struct {
 	Status Status
 	Figure string // a decimal, in Unit
 	Limit  string // a decimal, in Unit: what the figure is held against
-	Unit   string // "mm" or "ratio"
+	Unit   string // "mm", "ratio", "N", "degrees", "kN/m2" or "joints"
 	Says   string // one clause for people, in the design's own unit
+	Change string // what to change, where the outcome is not OK; "" where the check has no advice
+	Source string // where the limit and the equations are from; "" for the project's own rules of fit
 }
 
 // Check is one thing that is looked at.
@@ -68,7 +72,11 @@ func (c Check) Run(r *rack.Rack) []Finding {
 
 // Checks returns every check, in the order in which All runs them.
 func Checks() []Check {
-	return []Check{rest, side, above, lowerApron, upperApron, depth, raise, doorway, kept}
+	return []Check{
+		rest, side, above, lowerApron, upperApron, depth,
+		nailing, endGrain, slats, thrust, tip, anchor, racking, floor, raise, doorway,
+		top, crossing, tolerance, saw, kept,
+	}
 }
 
 // All runs every check on the rack.

@@ -253,8 +253,11 @@ func statusWord(f check.Finding) string {
 	return "ok"
 }
 
-// findingText is a finding in a table: where, and what it says.
+// findingText is a finding in a table: where, what it says, and what to change.
 func findingText(f check.Finding) string {
+	if f.Change != "" {
+		f.Says += ". To change: " + f.Change
+	}
 	if f.Where == "" || f.Says == "" {
 		return f.Where + f.Says
 	}
