@@ -45,10 +45,10 @@ func lookEndGrain(r *rack.Rack) []Finding {
 	}
 	f := Finding{
 		Where: "rack", Status: OK, Figure: strconv.Itoa(weak), Limit: "0", Unit: "joints",
-		Says: "every slat, apron and top is fixed to side grain", Source: sources("nail.end_grain"),
+		Says: "all in side grain", Source: sources("nail.end_grain"),
 	}
 	if ends > weak {
-		f.Says += fmt.Sprintf("; fix the top to the aprons: the ends of %d legs under it are end grain and hold no pull", ends-weak)
+		f.Says += fmt.Sprintf("; the ends of %d legs under the top hold no pull", ends-weak)
 	}
 	if weak > 0 {
 		f.Status = Caution

@@ -39,7 +39,7 @@ func lookTop(r *rack.Rack) []Finding {
 func airText(r *rack.Rack) string {
 	w := r.Design.Wood
 	a := wood.AirOf(w)
-	return fmt.Sprintf("at %d to %d %% humidity %s has %s to %s moisture", w.HumidityLo, w.HumidityHi, w.Species.Name, percent(a.Dry), percent(a.Moist))
+	return fmt.Sprintf("%s, %s to %s moisture at %d to %d %% humidity", w.Species.Name, percent(a.Dry), percent(a.Moist), w.HumidityLo, w.HumidityHi)
 }
 
 // movementSource is where the movement of the design's wood is from.
@@ -60,8 +60,11 @@ func gluedTop(r *rack.Rack) Finding {
 	moves := wood.Movement(width.MM(), wood.Across(w), 0, wood.AirOf(w).Swing())
 	most, some := table.Value("move.glued_most"), table.Value("move.glued_caution")
 	f := Finding{Where: "top", Status: OK, Figure: figure(moves), Limit: figure(some), Unit: "mm", Source: movementSource(r) + "; " + sources("move.glued_caution", "move.glued_most")}
-	f.Says = fmt.Sprintf("glued all round; %s, and the top, %s across, changes by %s, most %s", airText(r), r.Format.Unit(width), slight(r, moves), slight(r, some))
-	if moves > some {
+	if moves > most {
+		some = most
+	}
+	f.Says = fmt.Sprintf("glued all round; %s: over %s it moves %s, most %s", airText(r), r.Format.Unit(width), slight(r, moves), slight(r, some))
+	if moves > table.Value("move.glued_caution") {
 		f.Status = Caution
 		f.Change = fmt.Sprintf("glue it in front and slot it behind: %s = \"slotted\"", stated("joint.top", r.Design.Joint.TopPlace))
 	}
@@ -89,7 +92,7 @@ func slottedTop(r *rack.Rack) Finding {
 	place := lengthMM(shank/2 + ahead + slotSpare/2).Nearest(step / 2)
 	most := table.Value("move.slot_most")
 	f := Finding{Where: "top", Status: OK, Figure: figure(back + ahead), Limit: figure(most), Unit: "mm", Source: movementSource(r) + "; " + sources("move.screw", "move.slot_most")}
-	f.Says = fmt.Sprintf("glued in front, slotted behind; %s: at the back screws it moves %s; screw it through slots, front to back, %s long, the screw's middle %s from the front end at %s",
+	f.Says = fmt.Sprintf("glued in front, slotted behind; %s: moves %s at the back screws; slots front to back, %s long, the screw's middle %s from the front end at %s",
 		airText(r), slight(r, back+ahead), r.Format.Unit(slot), r.Format.Unit(place), today(a))
 	if out := wood.Movement((r.Len("top.width") - r.Len("overhang.front")).MM(), wood.Across(w), a.Today, a.Moist); out > 0.5 {
 		f.Says += "; its back edge comes out by " + slight(r, out)
@@ -110,7 +113,7 @@ func today(a wood.Air) string {
 	if a.Measured {
 		return percent(a.Today) + " as today"
 	}
-	return percent(a.Today) + ", the middle: measure it and state wood.moisture"
+	return percent(a.Today) + " (measure it: wood.moisture)"
 }
 
 func lookCrossing(r *rack.Rack) []Finding {
@@ -125,8 +128,8 @@ func lookCrossing(r *rack.Rack) []Finding {
 	most := table.Value("move.cross_most")
 	f := Finding{
 		Where: "rack", Status: OK, Figure: figure(moves), Limit: figure(most), Unit: "mm",
-		Says: fmt.Sprintf("widest board glued across another: %s %s; %s, and it changes by %s, most %s",
-			name, r.Format.Unit(width), airText(r), slight(r, moves), slight(r, most)),
+		Says: fmt.Sprintf("widest across another: %s %s, moves %s with the room's air, most %s",
+			name, r.Format.Unit(width), slight(r, moves), slight(r, most)),
 		Source: movementSource(r) + "; " + sources("move.cross_most"),
 	}
 	if !r.Design.Joint.Glue {

@@ -90,7 +90,7 @@ func reach(r *rack.Rack, j joint) Finding {
 		Where: j.where, Status: OK, Figure: micro(point), Limit: least.Decimal(), Unit: "mm",
 		Source: sources("nail.least", "nail.margin", "nail.set"),
 	}
-	f.Says = fmt.Sprintf("%s goes %s into the %s, %s diameters, least 6, and ends %s before its far side", nailText(r, j), r.Format.Unit(point), j.into, diameters, r.Format.Unit(left))
+	f.Says = fmt.Sprintf("%s: %s into the %s, %s diameters, least 6; %s left behind it", nailText(r, j), r.Format.Unit(point), j.into, diameters, r.Format.Unit(left))
 	longest := j.through + j.deep - margin - lengthOf("nail.set")
 	change := fmt.Sprintf("take a %s of %s at most, %s at least", stated(j.key, j.nail.Place), r.Format.Unit(longest), r.Format.Unit(j.through+least))
 	switch {
@@ -112,7 +112,7 @@ func reach(r *rack.Rack, j joint) Finding {
 	}
 	if f.Status != Fail {
 		f.Says += "; " + holds(r, j)
-		f.Source += "; " + sources("nail.bearing", "nail.withdraw_nds")
+		f.Source += "; " + sources("nail.bearing", "nail.withdraw_nds", "nail.thinnest")
 	}
 	return f
 }
@@ -120,9 +120,9 @@ func reach(r *rack.Rack, j joint) Finding {
 // holds says what one nail bears by equation.
 func holds(r *rack.Rack, j joint) string {
 	n, species := j.bears(), r.Design.Wood.Species
-	text := fmt.Sprintf("one bears %s sideways and %s pulled", force(r, n.Sideways(species)), force(r, n.Pull(species)))
+	text := fmt.Sprintf("bears %s sideways, %s pulled", force(r, n.Sideways(species)), force(r, n.Pull(species)))
 	if n.Extrapolated() {
-		text += " (extrapolated: thinner than 0.099 in)"
+		text += " (extrapolated)"
 	}
 	return text
 }

@@ -36,14 +36,14 @@ func endFinding(r *rack.Rack, j joint, at, diameter unit.Length) Finding {
 		Where: "nails near ends", Status: OK, Figure: micro(at), Limit: least.Decimal(), Unit: "mm",
 		Source: sources("nail.end_bored", "nail.end", "nail.bore"),
 	}
-	f.Says = fmt.Sprintf("nearest: %s, %s from the %s's end, %s diameters", j.where, r.Format.Unit(at), j.part, plain(at.MM()/diameter.MM(), 1))
+	f.Says = fmt.Sprintf("%s, %s from the %s's end, %s diameters", j.where, r.Format.Unit(at), j.part, plain(at.MM()/diameter.MM(), 1))
 	switch {
 	case at < least:
 		f.Status = Caution
-		f.Says += ", under 5: it may split even if it is bored"
+		f.Says += ": under 5, it may split even if it is bored"
 		f.Change = fmt.Sprintf("take a thinner nail for %s, or wider legs: %s, %s", stated(j.key, j.nail.Place), named(r, "leg.thickness"), named(r, "leg.width"))
 	case at < free:
-		f.Says += fmt.Sprintf(", under 10: bore first, %s wide, or it may split", slight(r, diameter.MM()*bore(r)))
+		f.Says += fmt.Sprintf(": under 10, bore first, %s wide", slight(r, diameter.MM()*bore(r)))
 	}
 	return f
 }
@@ -108,7 +108,7 @@ func meeting(r *rack.Rack) (Finding, bool) {
 	one, other := r.Pieces[nearest.a].Name, r.Pieces[nearest.b].Name
 	f := Finding{
 		Where: "nails in one leg", Status: OK, Figure: micro(apart), Limit: least.Decimal(), Unit: "mm",
-		Says:   fmt.Sprintf("nearest: %s and %s, axes %s apart, least %s", one, other, r.Format.Unit(apart), slight(r, least.MM())),
+		Says:   fmt.Sprintf("%s and %s: axes %s apart, least %s", one, other, r.Format.Unit(apart), slight(r, least.MM())),
 		Source: sources("nail.apart"),
 	}
 	if nearest.apart.Cmp(square(least)) < 0 {

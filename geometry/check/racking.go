@@ -26,7 +26,7 @@ func lookRacking(r *rack.Rack) []Finding {
 	_, _, z := full.at()
 	push, high := table.Value("tip.push"), r.Len("rack.height").MM()
 	glued, nailed := swayStiffness(r, true), swayStiffness(r, false)
-	stiff, how := glued, "glued crossings of aprons and legs keep it square"
+	stiff, how := glued, "glued aprons keep it square"
 	if !r.Design.Joint.Glue {
 		stiff, how = nailed, "nails alone keep it square"
 	}
@@ -37,8 +37,8 @@ func lookRacking(r *rack.Rack) []Finding {
 		Where: "rack", Status: OK, Figure: figure(ratio(stiff)), Limit: figure(least), Unit: "ratio",
 		Source: "statics and Wood Handbook, eq. 8-3 and 9-2; " + sources("rack.sway", "rack.drift", "nail.slip_load"),
 	}
-	f.Says = fmt.Sprintf("%s, %s times as stiff as its weight needs, least %s; pushed sideways at the top with %s it gives %s",
-		how, times(ratio(stiff)), figure(least), force(r, push), gives(r, ratio(stiff), drift(stiff)))
+	f.Says = fmt.Sprintf("%s, %s times as stiff as its weight needs, least %s; gives %s to %s",
+		how, times(ratio(stiff)), figure(least), gives(r, ratio(stiff), drift(stiff)), force(r, push))
 	if r.Design.Joint.Glue {
 		f.Says += fmt.Sprintf(" (nails alone: %s times)", times(ratio(nailed)))
 	}

@@ -44,7 +44,7 @@ func lookSaw(r *rack.Rack) []Finding {
 		f.Says = fmt.Sprintf("narrowest: %s, %s", narrow.Name, r.Format.Unit(narrow.Width)) + careFor(narrow.Width)
 	}
 	if short.Length < lengthOf("saw.short") {
-		f.Says += fmt.Sprintf("; %s, %s long, is ripped from a longer blank and then cut to length", short.Name, r.Format.Unit(short.Length))
+		f.Says += fmt.Sprintf("; %s, %s long: rip before cutting to length", short.Name, r.Format.Unit(short.Length))
 	}
 	switch {
 	case narrow.Width < least && f.Says != "nothing is ripped":
@@ -66,9 +66,9 @@ func lookSaw(r *rack.Rack) []Finding {
 func careFor(width unit.Length) string {
 	switch {
 	case width < lengthOf("saw.push_block"):
-		return ": push block and featherboard, guard and riving knife on"
+		return ": push block, featherboard, guard and riving knife"
 	case width < lengthOf("saw.push_stick"):
-		return ": push stick, guard and riving knife on"
+		return ": push stick, guard and riving knife"
 	}
 	return ""
 }

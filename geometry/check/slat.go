@@ -28,18 +28,16 @@ func lookSlat(r *rack.Rack, k rack.Kind) (Finding, bool) {
 	t, h := r.Len("slat.thickness").MM(), r.Len("slat.height").MM()
 	upright := strength.Bar{Breadth: t, Depth: h, Elasticity: strength.Elasticity(species)}
 	sideways := strength.Bar{Breadth: h, Depth: t, Elasticity: upright.Elasticity}
-	creep := table.Value("load.creep")
-	bend := func(b strength.Bar, load float64) float64 { return creep * b.Deflection(strength.Middle, load, span) }
-	down, out := bend(upright, p.down), bend(sideways, p.side)
 	stress := upright.Stress(strength.Middle, p.down, span) + sideways.Stress(strength.Middle, p.side, span)
 	share := stress / strength.Allowable(species)
-	wider, limit := 2*out, room(k).MM()
+	wider := 2 * table.Value("load.creep") * sideways.Deflection(strength.Middle, p.side, span)
+	limit := room(k).MM()
 	f := Finding{
 		Status: OK, Figure: figure(wider), Limit: figure(limit), Unit: "mm",
 		Source: "Wood Handbook, eq. 9-2, without friction; " + sources("load.creep", "load.derate", "load.grade", "load.duration"),
 	}
-	f.Says = fmt.Sprintf("%s of %s on slats %s long between legs: in the long run they give %s sideways, both, most %s, and %s down; at %s of their strength",
-		p.bottle.ID, massOf(r, 2*p.down/gravity), r.Format.Unit(r.Len("slat.length")-2*r.Len("leg.width")), slight(r, wider), slight(r, limit), slight(r, down), wholePercent(share))
+	f.Says = fmt.Sprintf("%s, %s, on slats %s between legs: the gap widens in the long run by %s, most %s; they are at %s of their strength",
+		p.bottle.ID, massOf(r, 2*p.down/gravity), r.Format.Unit(r.Len("slat.length")-2*r.Len("leg.width")), slight(r, wider), slight(r, limit), wholePercent(share))
 	if share > 1 || limit == 0 { // where there is no room, fit.rest says so
 		f.Figure, f.Limit, f.Unit = figure(share), "1", "ratio"
 	}

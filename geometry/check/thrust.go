@@ -57,8 +57,8 @@ func lookBow(r *rack.Rack, k rack.Kind) (Finding, bool) {
 		Status: OK, Figure: figure(both), Limit: micro(limit), Unit: "mm",
 		Source: "Wood Handbook, eq. 9-2, without friction; " + sources("load.creep", "load.shear_modulus"),
 	}
-	f.Says = fmt.Sprintf("full beside empty columns it pushes each ladder with %s; legs %s long between aprons, %s, bow: in the long run the gap widens by %s, most %s",
-		force(r, total), r.Format.Unit(free), how, slight(r, both), slight(r, limit.MM()))
+	f.Says = fmt.Sprintf("full between empty ones, pushes %s on each ladder; %s legs bow over %s: the gap widens in the long run by %s, most %s",
+		force(r, total), how, r.Format.Unit(free), bow(r, both, limit), slight(r, limit.MM()))
 	if both > limit.MM() {
 		f.Status = Caution
 		f.Change = "tie the ladders halfway up with a pair of aprons, or make legs thicker: " + named(r, "leg.thickness")
@@ -67,6 +67,15 @@ func lookBow(r *rack.Rack, k rack.Kind) (Finding, bool) {
 		}
 	}
 	return f, true
+}
+
+// bow prints how far the gap widens; many times over the limit the equation
+// says no more than that.
+func bow(r *rack.Rack, mm float64, limit unit.Length) string {
+	if mm > 10*limit.MM() {
+		return "more than " + slight(r, 10*limit.MM())
+	}
+	return slight(r, mm)
 }
 
 // room is how far the gap may widen until it is 0.90 of the smallest bottle; zero
@@ -90,7 +99,7 @@ func apronNails(r *rack.Rack, p press, rows int) Finding {
 	load := p.side * float64(rows) / 4 / nailsEach
 	can := j.bears().Sideways(r.Design.Wood.Species)
 	f := Finding{Where: j.where, Status: OK, Figure: figure(load), Limit: figure(can), Unit: "N", Source: sources("nail.bearing", "nail.full", "load.duration")}
-	f.Says = fmt.Sprintf("with a full column beside an empty one each of two nails bears %s sideways, most %s%s", force(r, load), force(r, can), extrapolated(j))
+	f.Says = fmt.Sprintf("a full column beside an empty one: %s sideways on each of two nails, most %s%s", force(r, load), force(r, can), extrapolated(j))
 	if load > can {
 		f.Status = Caution
 		f.Change = "take thicker or more nails, and glue: " + stated(j.key, j.nail.Place)
@@ -122,11 +131,11 @@ func slatNails(r *rack.Rack, p press) Finding {
 		used += pulled / max(canPull, 1e-9)
 	}
 	f := Finding{Where: j.where, Status: OK, Figure: figure(min(used, 999)), Limit: "1", Unit: "ratio", Source: sources("nail.bearing", "nail.withdraw_nds", "load.duration")}
-	f.Says = fmt.Sprintf("each of two nails bears %s sideways, most %s%s", force(r, side), force(r, canSide), extrapolated(j))
+	f.Says = fmt.Sprintf("%s sideways on each of two nails, most %s%s", force(r, side), force(r, canSide), extrapolated(j))
 	if pulled > 0 {
 		f.Says += fmt.Sprintf(", and is pulled with %s, most %s", force(r, pulled), force(r, canPull))
 	} else {
-		f.Says += "; bottles press the slat to the leg, nothing pulls the nails"
+		f.Says += ", none pulled"
 	}
 	if used > 1 {
 		f.Status = Caution

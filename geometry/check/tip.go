@@ -86,10 +86,10 @@ func lookTip(r *rack.Rack) []Finding {
 			Where: s.name, Status: OK, Figure: figure(s.push), Limit: figure(table.Value("tip.push")), Unit: "N",
 			Source: "statics, F = W x / h; " + sources("tip.push", "tip.reach", "tip.angle", "tip.height"),
 		}
-		f.Says = fmt.Sprintf("%s; a push of %s at the top tips it %s, a tilt of %s°", mass(r, s.load.kg), force(r, s.push), s.way, plain(s.angle, 1))
+		f.Says = fmt.Sprintf("%s, tips %s at a push of %s or a tilt of %s°", mass(r, s.load.kg), s.way, force(r, s.push), plain(s.angle, 1))
 		switch {
 		case !tall(r):
-			f.Says += "; low, under " + r.Format.Unit(lengthOf("tip.height"))
+			f.Says += ", low"
 			// a low rack is held against nothing but standing at all
 			f.Figure, f.Limit, f.Unit = figure(s.angle), "0", "degrees"
 		case !s.steady():
@@ -125,17 +125,30 @@ func lookAnchor(r *rack.Rack) []Finding {
 	steady := push >= table.Value("tip.push") && angle >= table.Value("tip.angle") && slender <= table.Value("tip.slender")
 	switch {
 	case !tall(r):
-		f.Says = fmt.Sprintf("%s high, under %s: no anchor by these benchmarks on a firm, level floor; on a counter or another piece, fix it there",
+		f.Says = fmt.Sprintf("%s high, under %s: needs no anchor on a firm, level floor by these benchmarks; on a counter fix it there",
 			r.Format.Unit(height), r.Format.Unit(lengthOf("tip.height")))
 	case steady:
 		f.Says = fmt.Sprintf("%s high, stands by these benchmarks; anchor it all the same where children climb or the floor gives", r.Format.Unit(height))
 	default:
 		f.Status = Caution
-		// Each anchor holds the benchmark push, twice over, even if the rack had no weight.
-		each := max(table.Value("tip.anchor"), 2*table.Value("tip.push"))
+		each := eachAnchor(r, all)
 		f.Says = fmt.Sprintf("%s high, %s times its depth, tips at %s and %s°: anchor it near the top to studs or masonry, at two places, each to bear %s",
 			r.Format.Unit(height), plain(slender, 1), force(r, push), plain(angle, 1), force(r, each))
 		f.Change = "follow the anchor maker's instructions and local codes; a licensed practitioner decides. Fill it from below, empty it from above"
 	}
 	return []Finding{f}
+}
+
+// eachAnchor returns the pull that each of two anchors near the top is to bear:
+// at least the benchmark, and alone what holds the rack, in any state, at the
+// benchmark tilt.
+func eachAnchor(r *rack.Rack, all []state) float64 {
+	pull := table.Value("tip.anchor")
+	tilt := table.Value("tip.angle") * math.Pi / 180
+	for _, s := range all {
+		_, _, z := s.load.at()
+		arm := z * math.Tan(s.angle*math.Pi/180)
+		pull = max(pull, s.load.newton()*(z*math.Sin(tilt)-arm*math.Cos(tilt))/r.Len("rack.height").MM())
+	}
+	return pull
 }

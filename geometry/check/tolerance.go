@@ -105,7 +105,7 @@ func lookTolerance(r *rack.Rack, k rack.Kind) (Finding, bool) {
 		found, tightest = true, likely
 		f = Finding{
 			Status: OK, Figure: figure(likely), Limit: "0", Unit: "mm",
-			Says: fmt.Sprintf("tightest: %s, %s drawn; with each size %s off %s is left in all likelihood, at worst %s; it depends most on %s",
+			Says: fmt.Sprintf("%s, %s drawn; with sizes %s off likely %s, at worst %s; most by %s",
 				s.says, slight(r, drawn), r.Format.Unit(tol), slight(r, likely), atWorst(r, worst), most),
 			Source: "worst case and root of the sum of squares, each size by itself (standard methods of tolerance analysis)",
 		}
