@@ -90,7 +90,7 @@ func reach(r *rack.Rack, j joint) Finding {
 		Where: j.where, Status: OK, Figure: micro(point), Limit: least.Decimal(), Unit: "mm",
 		Source: sources("nail.least", "nail.margin", "nail.set"),
 	}
-	f.Says = fmt.Sprintf("%s: %s into the %s, %s diameters, least 6; %s left behind it", nailText(r, j), r.Format.Unit(point), j.into, diameters, r.Format.Unit(left))
+	f.Says = fmt.Sprintf("%s: %s into the %s, %s diameters, least 6, %s left; ", nailText(r, j), r.Format.Unit(point), j.into, diameters, r.Format.Unit(left))
 	longest := j.through + j.deep - margin - lengthOf("nail.set")
 	change := fmt.Sprintf("take a %s of %s at most, %s at least", stated(j.key, j.nail.Place), r.Format.Unit(longest), r.Format.Unit(j.through+least))
 	switch {
@@ -111,7 +111,7 @@ func reach(r *rack.Rack, j joint) Finding {
 		f.Change = fmt.Sprintf("%d ga is usually sold from %s to %s", wire.Gauge, r.Format.Unit(wire.Shortest), r.Format.Unit(wire.Longest))
 	}
 	if f.Status != Fail {
-		f.Says += "; " + holds(r, j)
+		f.Says += holds(r, j)
 		f.Source += "; " + sources("nail.bearing", "nail.withdraw_nds", "nail.thinnest")
 	}
 	return f

@@ -56,7 +56,7 @@ func states(r *rack.Rack) []state {
 // stateOf finds what tips the rack: about the front edge of what stands on the
 // floor, the lower front apron or else the legs, and about either side.
 func stateOf(r *rack.Rack, name string, l load) state {
-	x, y, z := l.at()
+	x, y, _ := l.at()
 	front := 0.0
 	if r.Len("apron.lift") > 0 {
 		front = r.Len("apron.thickness").MM()
@@ -67,8 +67,16 @@ func stateOf(r *rack.Rack, name string, l load) state {
 		arm, s.way = side, "sideways"
 	}
 	reach := min(r.Len("rack.height").MM(), table.Value("tip.reach"))
-	s.push, s.angle = l.newton()*arm/reach, math.Atan2(arm, z)*180/math.Pi
+	s.push, s.angle = topple(l, arm, reach)
 	return s
+}
+
+// topple returns the push in N at a height in mm that tips the load over an edge
+// so many mm from below its centre of gravity, and the tilt in degrees that does:
+// F = W x / h, tan θ = x / z.
+func topple(l load, arm, high float64) (push, angle float64) {
+	_, _, z := l.at()
+	return l.newton() * arm / high, math.Atan2(arm, z) * 180 / math.Pi
 }
 
 // tall reports whether the rack is high enough for tipping to be looked at.
