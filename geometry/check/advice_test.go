@@ -161,6 +161,22 @@ func TestFloor(t *testing.T) {
 	}
 }
 
+// A single column is narrower than deep, and tips sideways.
+func TestNarrowTipsSideways(t *testing.T) {
+	list := check.All(racktest.Build(t, "[rack]\ncolumns = 1\nrows = 12\n"))
+	if f := at(t, list, "stand.tip", "rack, full"); !strings.Contains(f.Says, "tips sideways") {
+		t.Errorf("%+v", f)
+	}
+}
+
+// Checks of fit that do not hold name the lengths to change, and their lines.
+func TestFitNamesWhatToChange(t *testing.T) {
+	f := find(t, check.All(build(t, "gap = 57", "gap = 70")), "fit.rest")
+	if f.Change != "cell.gap (line 6)" || f.Source == "" {
+		t.Errorf("%+v", f)
+	}
+}
+
 // Without a top nothing is said of it.
 func TestNoTop(t *testing.T) {
 	for _, f := range inches(t, "rows = 3", "[top]\npresent = false\n") {

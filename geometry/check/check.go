@@ -14,6 +14,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
 	"slatwright/geometry/rack"
 	"slatwright/specs/unit"
@@ -50,14 +51,15 @@ type Finding struct {
 	Unit   string // "mm", "ratio", "N", "degrees", "kN/m2" or "joints"
 	Says   string // one clause for people, in the design's own unit
 	Change string // what to change, where the outcome is not OK; "" where the check has no advice
-	Source string // where the limit and the equations are from; "" for the project's own rules of fit
+	Source string // where the limit and the equations are from
 }
 
 // Check is one thing that is looked at.
 type Check struct {
-	Code  string // as findings name it
-	Title string // a few words
-	Doc   string // when it holds
+	Code  string   // as findings name it
+	Title string   // a few words
+	Doc   string   // when it holds
+	turn  []string // lengths to change where it does not hold and the finding names nothing
 	run   func(r *rack.Rack) []Finding
 }
 
@@ -65,9 +67,31 @@ type Check struct {
 func (c Check) Run(r *rack.Rack) []Finding {
 	list := c.run(r)
 	for i := range list {
-		list[i].Name = c.Code
+		f := &list[i]
+		f.Name = c.Code
+		if f.Source == "" {
+			f.Source = ownRule
+		}
+		if f.Status != OK && f.Change == "" {
+			f.Change = change(r, c.turn)
+		}
 	}
 	return list
+}
+
+// ownRule is the source of a limit that this program made or the file states.
+const ownRule = "the project's own rule, and exact geometry"
+
+// change names lengths to change, with the lines that state them.
+func change(r *rack.Rack, names []string) string {
+	var list []string
+	for _, n := range names {
+		list = append(list, named(r, n))
+	}
+	if len(list) > 0 && len(r.Design.Columns) > 0 {
+		list = append(list, "or what its [[column]] states")
+	}
+	return strings.Join(list, ", ")
 }
 
 // Checks returns every check, in the order in which All runs them.

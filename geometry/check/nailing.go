@@ -99,7 +99,7 @@ func reach(r *rack.Rack, j joint) Finding {
 		f.Change = change
 		if left <= 0 {
 			f.Status = Fail
-			f.Says = fmt.Sprintf("%s through %s leaves nothing of the %s behind it, its head set: it comes out", nailText(r, j), r.Format.Unit(j.through), j.into)
+			f.Says = fmt.Sprintf("%s through %s leaves nothing of the %s behind it, its head set: it comes out, where a hand may be", nailText(r, j), r.Format.Unit(j.through), j.into)
 		}
 	case point <= 0:
 		f.Status, f.Change = Fail, change

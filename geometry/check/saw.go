@@ -41,10 +41,10 @@ func lookSaw(r *rack.Rack) []Finding {
 		narrow = short // nothing is ripped: a part is judged by its length alone
 		f.Figure, f.Says = micro(narrow.Width), "nothing is ripped"
 	} else {
-		f.Says = fmt.Sprintf("narrowest: %s, %s", narrow.Name, r.Format.Unit(narrow.Width)) + careFor(narrow.Width)
+		f.Says = fmt.Sprintf("%s, %s", narrow.Name, r.Format.Unit(narrow.Width)) + careFor(narrow.Width)
 	}
 	if short.Length < lengthOf("saw.short") {
-		f.Says += fmt.Sprintf("; %s, %s long: rip before cutting to length", short.Name, r.Format.Unit(short.Length))
+		f.Says += fmt.Sprintf("; %s, %s long: rip first, then cut off", short.Name, r.Format.Unit(short.Length))
 	}
 	switch {
 	case narrow.Width < least && f.Says != "nothing is ripped":
@@ -66,9 +66,9 @@ func lookSaw(r *rack.Rack) []Finding {
 func careFor(width unit.Length) string {
 	switch {
 	case width < lengthOf("saw.push_block"):
-		return ": push block, featherboard, guard and riving knife"
+		return ": push block, featherboard, guard, riving knife, dust drawn off"
 	case width < lengthOf("saw.push_stick"):
-		return ": push stick, guard and riving knife"
+		return ": push stick, guard, riving knife, dust drawn off"
 	}
 	return ""
 }

@@ -38,7 +38,10 @@ func lookSlat(r *rack.Rack, k rack.Kind) (Finding, bool) {
 	}
 	f.Says = fmt.Sprintf("%s, %s, on slats %s between legs: the gap widens in the long run by %s, most %s; they are at %s of their strength",
 		p.bottle.ID, massOf(r, 2*p.down/gravity), r.Format.Unit(r.Len("slat.length")-2*r.Len("leg.width")), slight(r, wider), slight(r, limit), wholePercent(share))
-	if share > 1 || limit == 0 { // where there is no room, fit.rest says so
+	if limit == 0 { // fit.rest fails as drawn
+		f.Says = fmt.Sprintf("%s, %s: slats are at %s of their strength", p.bottle.ID, massOf(r, 2*p.down/gravity), wholePercent(share))
+	}
+	if share > 1 || limit == 0 {
 		f.Figure, f.Limit, f.Unit = figure(share), "1", "ratio"
 	}
 	if share > 1 || limit > 0 && wider > limit {

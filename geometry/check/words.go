@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -101,18 +102,9 @@ func sources(ids ...string) string {
 	for _, id := range ids {
 		o := table.FindConstant(id).Origin
 		text := string(o.Standing) + ", " + o.Source
-		if !contains(list, text) {
+		if !slices.Contains(list, text) {
 			list = append(list, text)
 		}
 	}
 	return strings.Join(list, "; ")
-}
-
-func contains(list []string, s string) bool {
-	for _, t := range list {
-		if s == t {
-			return true
-		}
-	}
-	return false
 }
