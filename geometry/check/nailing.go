@@ -120,11 +120,11 @@ func reach(r *rack.Rack, j joint) Finding {
 // holds says what one nail bears by equation.
 func holds(r *rack.Rack, j joint) string {
 	n, species := j.bears(), r.Design.Wood.Species
-	text := fmt.Sprintf("bears %s sideways, %s pulled", force(r, n.Sideways(species)), force(r, n.Pull(species)))
+	how := "bears"
 	if n.Extrapolated() {
-		text += " (extrapolated)"
+		how = "extrapolated"
 	}
-	return text
+	return fmt.Sprintf("%s %s sideways, %s pulled", how, force(r, n.Sideways(species)), force(r, n.Pull(species)))
 }
 
 func nailText(r *rack.Rack, j joint) string {

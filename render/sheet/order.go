@@ -238,7 +238,7 @@ func checks(in Input) list {
 		rows = append(rows, []string{statusWord(f), f.Name, findingText(f)})
 	}
 	return list{"Checks", []tableColumn{
-		{title: "status", width: 16 * drawing.MM}, {title: "check", width: 27 * drawing.MM}, {title: "where, and what it says"},
+		{title: "status", width: 18 * drawing.MM}, {title: "check", width: 26 * drawing.MM}, {title: "where, and what it says"},
 	}, rows}
 }
 
