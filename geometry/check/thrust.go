@@ -130,7 +130,7 @@ func slatNails(r *rack.Rack, p press) Finding {
 	if pulled > 0 {
 		used += pulled / max(canPull, 1e-9)
 	}
-	f := Finding{Where: j.where, Status: OK, Figure: figure(min(used, 999)), Limit: "1", Unit: "ratio", Source: sources("nail.bearing", "nail.withdraw_nds", "load.duration")}
+	f := Finding{Where: j.where, Status: OK, Figure: figure(min(used, 999)), Limit: "1", Unit: "ratio", Source: sources("nail.bearing", "nail.withdraw_nds", "nail.withdraw_metric", "load.duration")}
 	f.Says = fmt.Sprintf("%s sideways on each of two nails, most %s%s", force(r, side), force(r, canSide), extrapolated(j))
 	if pulled > 0 {
 		f.Says += fmt.Sprintf(", and is pulled with %s, most %s", force(r, pulled), force(r, canPull))

@@ -19,11 +19,11 @@ type Nail struct {
 // Extrapolated reports whether the nail is thinner than any that NDS covers.
 func (n Nail) Extrapolated() bool { return n.Diameter/25.4 < table.Value("nail.thinnest")-1e-9 }
 
-// gravityOvenDry returns the specific gravity on oven-dry volume, as NDS has it.
+// GravityOvenDry returns the specific gravity on oven-dry volume, as NDS has it.
 // Where NDS does not list the species it follows from that on volume at 12 %
 // by the shrinkage between: Wood Handbook, eq. 4-8 to 4-11 (memory), with
 // ρ = 62.4 G/(1 + 0.009 G m)(1 + m/100) of NDS for the same density.
-func gravityOvenDry(s table.Species) float64 {
+func GravityOvenDry(s table.Species) float64 {
 	if s.GravityNDS.Value > 0 {
 		return s.GravityNDS.Value
 	}
@@ -31,16 +31,11 @@ func gravityOvenDry(s table.Species) float64 {
 	return g / (1 - 0.009*12*g)
 }
 
-// WithdrawalMetric returns the ultimate pull in N of a bright common nail from
-// side grain: Wood Handbook, eq. 8-1, p = 54.12 G^2.5 D L, D and L in mm, G on
-// volume at 12 %.
-func WithdrawalMetric(gravity, diameter, length float64) float64 {
+// Withdrawal returns the ultimate pull in N of a bright common nail from side
+// grain: Wood Handbook, eq. 8-1, p = 54.12 G^2.5 D L, D and L in mm, G on volume
+// at 12 %. The same in pounds and inches has 7,850 for 54.12.
+func Withdrawal(gravity, diameter, length float64) float64 {
 	return table.Value("nail.withdraw_metric") * math.Pow(gravity, 2.5) * diameter * length
-}
-
-// WithdrawalInch is the same in pounds, D and L in inches: p = 7850 G^2.5 D L.
-func WithdrawalInch(gravity, diameter, length float64) float64 {
-	return table.Value("nail.withdraw_inch") * math.Pow(gravity, 2.5) * diameter * length
 }
 
 // WithdrawalDesign returns the design pull in pounds for each inch of
@@ -49,12 +44,15 @@ func WithdrawalDesign(gravity, diameter float64) float64 {
 	return table.Value("nail.withdraw_nds") * math.Pow(gravity, 2.5) * diameter
 }
 
-// Pull returns the design pull of the nail in N from side grain.
+// Pull returns the design pull of the nail in N from side grain: the lesser of
+// the value of NDS and a fifth of the Wood Handbook's ultimate. NDS took a fifth
+// of an older form of that equation.
 func (n Nail) Pull(s table.Species) float64 {
 	if n.Point <= 0 {
 		return 0
 	}
-	return WithdrawalDesign(gravityOvenDry(s), n.Diameter/25.4) * n.Point / 25.4 * poundForce
+	nds := WithdrawalDesign(GravityOvenDry(s), n.Diameter/25.4) * n.Point / 25.4 * poundForce
+	return min(nds, Withdrawal(s.Gravity.Value, n.Diameter, n.Point)*table.Value("nail.withdraw_share"))
 }
 
 // Lateral returns the design value in pounds of a nail in single shear between
@@ -92,7 +90,7 @@ func (n Nail) Sideways(s table.Species) float64 {
 	if n.Point < least-1e-9 {
 		return 0
 	}
-	z := Lateral(gravityOvenDry(s), n.Diameter/25.4, n.Side/25.4, n.Point/25.4, table.Value("nail.yield"))
+	z := Lateral(GravityOvenDry(s), n.Diameter/25.4, n.Side/25.4, n.Point/25.4, table.Value("nail.yield"))
 	return z * min(1, n.Point/full) * table.Value("load.duration") * poundForce
 }
 
