@@ -88,9 +88,19 @@ func many(n int, what string) string {
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
-// printFinding prints a finding on one line.
+// printFinding prints a finding on one line, and below it what to change and
+// where its limit is from, where it is not OK.
 func printFinding(w io.Writer, f check.Finding) {
 	fmt.Fprintf(w, "  %-7s  %-15s  %s: %s\n", f.Status, f.Name, f.Where, f.Says)
+	if f.Status == check.OK {
+		return
+	}
+	if f.Change != "" {
+		fmt.Fprintf(w, "           to change: %s\n", f.Change)
+	}
+	if f.Source != "" {
+		fmt.Fprintf(w, "           limit from: %s\n", f.Source)
+	}
 }
 
 // printWorse prints the findings that somebody has to know.

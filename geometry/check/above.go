@@ -11,6 +11,7 @@ import (
 var above = Check{
 	Code:  "fit.above",
 	Title: "bottles clear what is above them",
+	turn:  []string{"cell.rise", "slat.height"},
 	Doc: "A bottle is cell.top_clearance from the lowest point of any bottle that may lie above it, and from the inner " +
 		"lower corners of the slats that carry that one.",
 	run: eachKind(lookAbove),

@@ -12,6 +12,7 @@ import (
 var lowerApron = Check{
 	Code:  "fit.lower_apron",
 	Title: "bottles of the lowest row slide in over the lower aprons",
+	turn:  []string{"slat.first", "apron.height"},
 	Doc:   "The lowest point of any bottle in the lowest row is at least cell.apron_clearance above the lower aprons.",
 	run:   eachKind(lookLower),
 }
@@ -19,6 +20,7 @@ var lowerApron = Check{
 var upperApron = Check{
 	Code:  "fit.upper_apron",
 	Title: "bottles of the highest row slide in under the upper aprons",
+	turn:  []string{"leg.length", "apron.height"},
 	Doc:   "The highest point of any bottle in the highest row is at least cell.apron_clearance below the upper aprons.",
 	run:   eachKind(lookUpper),
 }

@@ -1,17 +1,20 @@
 // Package check judges a solved rack: whether its bottles rest, clear each
-// other and the boards, whether it can be raised and carried in, and which
-// defaults gave way. A rack.Rack goes in; a list of findings comes out, always
+// other and the boards, whether joints, slats and legs hold, whether it stands,
+// how it moves with the seasons, whether it can be raised and carried in, and
+// which defaults gave way. A rack.Rack goes in; a list of findings comes out, always
 // in the same order. The order sheet, the report and the program's exit status
 // read it next.
 //
 // The package shares no arithmetic with the solver or the rack model, so that
 // it is a second opinion: every comparison is decided in whole numbers, those
 // with square roots through squares (exact.go). Printed figures are rounded
-// towards the worse side, so that a figure never looks better than it is.
+// towards the worse side, so that a figure never looks better than it is. Only
+// force, mass and moisture are floating point, in checks of advice (words.go).
 package check
 
 import (
 	"fmt"
+	"strings"
 
 	"slatwright/geometry/rack"
 	"slatwright/specs/unit"
@@ -45,15 +48,18 @@ type Finding struct {
 	Status Status
 	Figure string // a decimal, in Unit
 	Limit  string // a decimal, in Unit: what the figure is held against
-	Unit   string // "mm" or "ratio"
+	Unit   string // "mm", "ratio", "N", "degrees", "kN/m2" or "joints"
 	Says   string // one clause for people, in the design's own unit
+	Change string // what to change, where the outcome is not OK; "" where the check has no advice
+	Source string // where the limit and the equations are from
 }
 
 // Check is one thing that is looked at.
 type Check struct {
-	Code  string // as findings name it
-	Title string // a few words
-	Doc   string // when it holds
+	Code  string   // as findings name it
+	Title string   // a few words
+	Doc   string   // when it holds
+	turn  []string // lengths to change where it does not hold and the finding names nothing
 	run   func(r *rack.Rack) []Finding
 }
 
@@ -61,28 +67,55 @@ type Check struct {
 func (c Check) Run(r *rack.Rack) []Finding {
 	list := c.run(r)
 	for i := range list {
-		list[i].Name = c.Code
-		if list[i].Status == Fail {
-			list[i].Says += remedy(r, list[i])
+		f := &list[i]
+		f.Name = c.Code
+		if f.Source == "" {
+			f.Source = ownRule
+		}
+		if says := remedy(r, *f); says != "" && f.Status == Fail {
+			f.Change = says
+		}
+		if f.Status != OK && f.Change == "" {
+			f.Change = change(r, c.turn)
 		}
 	}
 	return list
 }
 
-// remedy says which stated line would have to be changed, and to what.
+// remedy says which stated line would have to be changed, and to what; ""
+// where the rack has no answer to that.
 func remedy(r *rack.Rack, f Finding) string {
 	for _, x := range r.Remedies {
 		if x.Check != f.Name || where(r, x.Kind) != f.Where {
 			continue
 		}
-		return "; " + rack.Advice(x.Changes)
+		return rack.Advice(x.Changes)
 	}
 	return ""
 }
 
+// ownRule is the source of a limit that this program made or the file states.
+const ownRule = "the project's own rule, and exact geometry"
+
+// change names lengths to change, with the lines that state them.
+func change(r *rack.Rack, names []string) string {
+	var list []string
+	for _, n := range names {
+		list = append(list, named(r, n))
+	}
+	if len(list) > 0 && len(r.Design.Columns) > 0 {
+		list = append(list, "or what its [[column]] states")
+	}
+	return strings.Join(list, ", ")
+}
+
 // Checks returns every check, in the order in which All runs them.
 func Checks() []Check {
-	return []Check{rest, side, above, lowerApron, upperApron, depth, raise, doorway, kept}
+	return []Check{
+		rest, side, above, lowerApron, upperApron, depth,
+		nailing, endGrain, slats, thrust, tip, anchor, racking, floor, raise, doorway,
+		top, crossing, tolerance, saw, kept,
+	}
 }
 
 // All runs every check on the rack.

@@ -8,6 +8,7 @@ import (
 var depth = Check{
 	Code:  "fit.depth",
 	Title: "bottles lie safely on the slats' length",
+	turn:  []string{"slat.length"},
 	Doc: "With the base flush with the back of the carcase the bottle's centre of gravity is at least 20 mm behind the " +
 		"slats' front ends and 20 mm before their rear ends. How far the neck stands out is told.",
 	run: eachKind(lookDepth),

@@ -10,6 +10,7 @@ import (
 var rest = Check{
 	Code:  "fit.rest",
 	Title: "bottles rest on their slats",
+	turn:  []string{"cell.gap"},
 	Doc: "The gap is at least 0.50 of the largest bottle's diameter, so that it does not roll, and at most 0.90 of the " +
 		"smallest one's, so that it does not wedge or fall through. Over 0.85 is a caution.",
 	run: eachKind(lookRest),

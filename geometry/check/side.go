@@ -7,6 +7,7 @@ import (
 var side = Check{
 	Code:  "fit.side",
 	Title: "bottles pass between the legs",
+	turn:  []string{"cell.gap", "slat.thickness"},
 	Doc:   "The channel is at least the largest bottle's diameter and cell.side_clearance on either side of it.",
 	run:   eachKind(lookSide),
 }

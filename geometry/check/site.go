@@ -10,6 +10,7 @@ import (
 var raise = Check{
 	Code:  "site.raise",
 	Title: "the rack can be tipped up under the ceiling",
+	turn:  []string{"rack.height", "rack.depth"},
 	Doc:   "The diagonal of rack.height and rack.depth is at most site.ceiling. Looked at where the design states a ceiling.",
 	run:   lookRaise,
 }
@@ -17,6 +18,7 @@ var raise = Check{
 var doorway = Check{
 	Code:  "site.doorway",
 	Title: "the rack passes the doorway",
+	turn:  []string{"rack.depth", "rack.width"},
 	Doc:   "The smaller of rack.width and rack.depth is at most site.doorway. Looked at where the design states a doorway.",
 	run:   lookDoorway,
 }

@@ -8,7 +8,9 @@ import (
 // NailPlaces returns the places of the two nails in the patch where a bar is fixed
 // across another: a quarter in from either side, on one diagonal, or on the
 // other where other is set. Nails that come from both faces of a leg at one
-// height so stand apart (common practice, no source).
+// height so stand apart. Aprons, whose patches face y, have theirs on the leg's
+// middle line: a quarter in would be too near the ends of the outermost
+// (common practice, no source).
 func NailPlaces(patch space.Box, normal space.Axis, other bool) []space.Point {
 	size := patch.Size()
 	u, w := space.Y, space.Z
@@ -33,6 +35,9 @@ func NailPlaces(patch space.Box, normal space.Axis, other bool) []space.Point {
 		move(u, size.On(u)*i/4)
 		move(w, size.On(w)*j/4)
 		return p
+	}
+	if normal == space.Y {
+		return []space.Point{at(2, 1), at(2, 3)}
 	}
 	if other {
 		return []space.Point{at(1, 3), at(3, 1)}

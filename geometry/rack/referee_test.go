@@ -124,7 +124,7 @@ func TestZ3AgreesOnRacks(t *testing.T) {
 		}
 		texts = append(texts, text)
 	}
-	if solved < designs/5 || solved > designs*4/5 {
+	if designs >= 20 && (solved < designs/5 || solved > designs*4/5) {
 		t.Errorf("%d of %d designs have a solution: too one-sided to tell much", solved, designs)
 	}
 	start := time.Now()

@@ -76,6 +76,8 @@ type (
 		Limit  json.Number `json:"limit"`
 		Unit   string      `json:"unit"`
 		Says   string      `json:"says"`
+		Change string      `json:"change,omitempty"`
+		Source string      `json:"source,omitempty"`
 	}
 	next struct {
 		Count     string `json:"count"`
@@ -149,7 +151,7 @@ func JSON(r *rack.Rack, findings []check.Finding) ([]byte, error) {
 		f.Parts = append(f.Parts, part{p.Mark, p.Name, p.Count, mm(p.Thickness), mm(p.Width), mm(p.Length), p.Stock})
 	}
 	for _, x := range findings {
-		f.Checks = append(f.Checks, finding{x.Name, x.Where, string(x.Status), json.Number(x.Figure), json.Number(x.Limit), x.Unit, x.Says})
+		f.Checks = append(f.Checks, finding{x.Name, x.Where, string(x.Status), json.Number(x.Figure), json.Number(x.Limit), x.Unit, x.Says, x.Change, x.Source})
 	}
 	for _, n := range r.Nexts {
 		one := next{Count: n.Count, Value: n.Value, StoppedBy: []stop{}}

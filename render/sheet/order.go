@@ -238,7 +238,7 @@ func checks(in Input) list {
 		rows = append(rows, []string{statusWord(f), f.Name, findingText(f)})
 	}
 	return list{"Checks", []tableColumn{
-		{title: "status", width: 19 * drawing.MM}, {title: "check", width: 30 * drawing.MM}, {title: "where, and what it says"},
+		{title: "status", width: 18 * drawing.MM}, {title: "check", width: 26 * drawing.MM}, {title: "where, and what it says"},
 	}, rows}
 }
 
@@ -253,8 +253,11 @@ func statusWord(f check.Finding) string {
 	return "ok"
 }
 
-// findingText is a finding in a table: where, and what it says.
+// findingText is a finding in a table: where, what it says, and what to change.
 func findingText(f check.Finding) string {
+	if f.Change != "" {
+		f.Says += ". To change: " + f.Change
+	}
 	if f.Where == "" || f.Says == "" {
 		return f.Where + f.Says
 	}

@@ -102,6 +102,7 @@ func (d *Design) setDefaults() {
 	d.TopPresent = true
 	d.Wood.Species, _ = table.FindSpecies(DefaultSpecies)
 	d.Wood.HumidityLo, d.Wood.HumidityHi = 30, 60
+	d.Joint.Glue = true
 	d.Shop = Shop{
 		Kerf: usual("shop.kerf"), EndTrim: usual("shop.end_trim"), EdgeTrim: usual("shop.edge_trim"),
 		MinRipLength: usual("shop.min_rip_length"), Tolerance: usual("shop.tolerance"),

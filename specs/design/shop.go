@@ -12,6 +12,8 @@ type Wood struct {
 	Place                  diag.Place    // of the species
 	HumidityLo, HumidityHi int           // relative humidity in percent; 30 and 60 by default
 	HumidityPlace          diag.Place
+	Moisture               int64 // of the wood today, in hundredths of a percent; 0 where it was not measured
+	QuarterSawn            bool  // boards are quarter-sawn; else flat-sawn is taken, which moves more
 }
 
 // Board is lumber that may be bought or lies in the rack.
@@ -48,9 +50,12 @@ type Spare struct {
 	Place diag.Place
 }
 
-// Joint is the nails. What the file leaves unsaid is the default.
+// Joint is how the parts are fixed. What the file leaves unsaid is the default.
 type Joint struct {
 	SlatNail, ApronNail, TopNail Nail
+	Glue                         bool // crossings are glued as well as nailed; true unless the file says otherwise
+	TopGlued                     bool // the top is glued all round; else in front, with slotted screws behind
+	TopPlace, GluePlace          diag.Place
 }
 
 // Nail is a nail to be driven.

@@ -89,6 +89,8 @@ fit = ["claret-750"]              # every cell holds each of these; "slatwright 
 # [wood]
 # species = "ponderosa_pine"      # "slatwright tables species" lists them
 # humidity = "30 .. 60 %"         # of the room, over the year
+# moisture = "8 %"                # of the wood today, by the meter
+# sawn = "flat"                   # or "quarter", which moves less
 
 # [[board]]                       # what may be bought, or lies in the rack (on_hand = 3)
 # nominal = "{BOARD}"
@@ -101,6 +103,8 @@ fit = ["claret-750"]              # every cell holds each of these; "slatwright 
 
 # [joint]
 # slat_nail = "{NAIL}"
+# glue = true                     # crossings are glued as well as nailed
+# top = "slotted"                 # glued in front, slotted screws behind; or "glued" all round
 
 # [price]
 # labour = 40                     # for an hour

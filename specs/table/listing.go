@@ -32,7 +32,10 @@ type Cell struct {
 // Names returns the names of the tables, in the order in which Print writes
 // them.
 func Names() []string {
-	return []string{"bottles", "lumber", "species", "nails", "papers", "defaults"}
+	return []string{
+		"bottles", "lumber", "species", "nails", "moisture", "fastening", "loads", "saw",
+		"adhesives", "finishes", "sanding", "papers", "defaults",
+	}
 }
 
 // List returns the listing of the table, with lengths in the system's unit.
@@ -48,10 +51,21 @@ func List(name string, sys unit.System) (Listing, bool) {
 		return listSpecies(), true
 	case "nails":
 		return listNails(f), true
+	case "adhesives":
+		return listAdhesives(), true
+	case "finishes":
+		return listFinishes(), true
+	case "sanding":
+		return listSanding(), true
 	case "papers":
 		return listPapers(f), true
 	case "defaults":
 		return listDefaults(f), true
+	}
+	for _, t := range constantTables() {
+		if t.name == name {
+			return t.listing(), true
+		}
 	}
 	return Listing{}, false
 }

@@ -1,5 +1,6 @@
 // Package table holds the figures of the trade that come with the program:
-// bottles, lumber, species, nails, papers and the project's own defaults. Each
+// bottles, lumber, species, nails, equations and limits of wood, nails and loads,
+// glues, finishes, papers and the project's own defaults. Each
 // table is a TOML file beside this one; each figure in it says where it is
 // from. The reader of design files looks names up here, the model and the
 // checks take sizes and strengths from here, and Print shows all of it.

@@ -1,0 +1,132 @@
+package check
+
+import (
+	"fmt"
+
+	"slatwright/geometry/rack"
+	"slatwright/geometry/strength"
+	"slatwright/specs/design"
+	"slatwright/specs/table"
+	"slatwright/specs/unit"
+)
+
+var nailing = Check{
+	Code:  "joint.nail",
+	Title: "nails reach, stay inside, and keep clear of ends and of each other",
+	Doc: "A nail goes at least six diameters into the piece behind and ends 1/8 in before its far side, its head set 1/16 in. " +
+		"It stands at least five diameters from an end, bored first, and nails from two faces of a leg keep three diameters apart.",
+	run: lookNails,
+}
+
+// A joint is where one part is nailed through into another.
+type joint struct {
+	where         string
+	part, into    string // names of the parts
+	key           string // of the nail
+	nail          design.Nail
+	through, deep unit.Length // what the nail passes, and what there is behind it
+}
+
+// joints lists the nailed joints of the rack.
+func joints(r *rack.Rack) []joint {
+	j := r.Design.Joint
+	list := []joint{
+		{"slat on leg", "slat", "leg", "joint.slat_nail", j.SlatNail, r.Len("slat.thickness"), r.Len("leg.thickness")},
+		{"apron on leg", "apron", "leg", "joint.apron_nail", j.ApronNail, r.Len("apron.thickness"), r.Len("leg.width")},
+	}
+	if r.HasTop() {
+		list = append(list, joint{"top on aprons", "top", "apron", "joint.top_nail", j.TopNail, r.Len("top.thickness"), r.Len("apron.height")})
+	}
+	return list
+}
+
+// jointOf returns the joint by which slats or aprons are fixed to legs.
+func jointOf(r *rack.Rack, part string) joint {
+	for _, j := range joints(r) {
+		if j.part == part && j.into == "leg" {
+			return j
+		}
+	}
+	panic("check: no joint of " + part)
+}
+
+// wire returns the nail of the joint as the table has it.
+func (j joint) wire() table.Nail {
+	n, ok := table.FindNail(j.nail.Gauge)
+	if !ok {
+		panic(fmt.Sprintf("check: no nail of gauge %d", j.nail.Gauge)) // the reader refuses it
+	}
+	return n
+}
+
+// point is how deep the nail goes into the piece behind.
+func (j joint) point() unit.Length { return j.nail.Length - j.through }
+
+// bears returns the nail as the equations take it.
+func (j joint) bears() strength.Nail {
+	return strength.Nail{Diameter: j.wire().Diameter.MM(), Side: j.through.MM(), Point: max(j.point().MM(), 0)}
+}
+
+func lookNails(r *rack.Rack) []Finding {
+	var list []Finding
+	for _, j := range joints(r) {
+		list = append(list, reach(r, j))
+	}
+	list = append(list, nearEnds(r))
+	if f, ok := meeting(r); ok {
+		list = append(list, f)
+	}
+	return list
+}
+
+// reach judges how deep a nail goes and whether it comes out behind.
+func reach(r *rack.Rack, j joint) Finding {
+	wire := j.wire()
+	least := unit.Length(table.Value("nail.least")) * wire.Diameter
+	margin := lengthOf("nail.margin")
+	point, left := j.point(), j.deep-j.point()-lengthOf("nail.set")
+	diameters := plain(point.MM()/wire.Diameter.MM(), 1)
+	f := Finding{
+		Where: j.where, Status: OK, Figure: micro(point), Limit: least.Decimal(), Unit: "mm",
+		Source: sources("nail.least", "nail.margin", "nail.set"),
+	}
+	f.Says = fmt.Sprintf("%s: %s into the %s, %s diameters, least 6, %s left; ", nailText(r, j), r.Format.Unit(point), j.into, diameters, r.Format.Unit(left))
+	longest := j.through + j.deep - margin - lengthOf("nail.set")
+	change := fmt.Sprintf("take a %s of %s at most, %s at least", stated(j.key, j.nail.Place), r.Format.Unit(longest), r.Format.Unit(j.through+least))
+	switch {
+	case left < margin:
+		f.Status, f.Figure, f.Limit = Caution, micro(left), margin.Decimal()
+		f.Change = change
+		if left <= 0 {
+			f.Status = Fail
+			f.Says = fmt.Sprintf("%s through %s leaves nothing of the %s behind it, its head set: it comes out, where a hand may be", nailText(r, j), r.Format.Unit(j.through), j.into)
+		}
+	case point <= 0:
+		f.Status, f.Change = Fail, change
+		f.Says = fmt.Sprintf("%s ends within the %s, %s thick", nailText(r, j), j.part, r.Format.Unit(j.through))
+	case point < least:
+		f.Status, f.Change = Caution, change
+	case j.nail.Length > wire.Longest.Up(unit.Millimetre) || j.nail.Length < wire.Shortest.Down(unit.Millimetre):
+		f.Status = Caution
+		f.Change = fmt.Sprintf("%d ga is usually sold from %s to %s", wire.Gauge, r.Format.Unit(wire.Shortest), r.Format.Unit(wire.Longest))
+	}
+	if f.Status != Fail {
+		f.Says += holds(r, j)
+		f.Source += "; " + sources("nail.bearing", "nail.withdraw_nds", "nail.withdraw_metric", "nail.thinnest")
+	}
+	return f
+}
+
+// holds says what one nail bears by equation.
+func holds(r *rack.Rack, j joint) string {
+	n, species := j.bears(), r.Design.Wood.Species
+	how := "bears"
+	if n.Extrapolated() {
+		how = "extrapolated"
+	}
+	return fmt.Sprintf("%s %s sideways, %s pulled", how, force(r, n.Sideways(species)), force(r, n.Pull(species)))
+}
+
+func nailText(r *rack.Rack, j joint) string {
+	return fmt.Sprintf("%d ga x %s", j.nail.Gauge, r.Format.Unit(j.nail.Length))
+}
