@@ -58,6 +58,20 @@ func Lots(r *rack.Rack) []Lot {
 	return lots
 }
 
+// alreadyCut returns the lots of a rack but for parts that wait for something to
+// be measured.
+func alreadyCut(r *rack.Rack) []Lot {
+	waits := map[string]bool{}
+	for _, p := range r.Parts {
+		for _, m := range r.Measured {
+			if m.Later && slices.Contains(p.After, m.Name) {
+				waits[p.Mark] = true
+			}
+		}
+	}
+	return slices.DeleteFunc(Lots(r), func(l Lot) bool { return waits[l.Mark] })
+}
+
 func sizeOf(r *rack.Rack, p rack.Part) Size {
 	s := Size{Small: min(p.Thickness, p.Width), Large: max(p.Thickness, p.Width), Length: p.Length}
 	if p.Name == "slat" {

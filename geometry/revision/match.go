@@ -53,10 +53,10 @@ type Parts struct {
 func CompareParts(old, new *rack.Rack) Parts {
 	if old.Design.Wood.Species.ID != new.Design.Wood.Species.ID {
 		m := &matching{}
-		m.rest(Lots(old), Lots(new))
+		m.rest(alreadyCut(old), Lots(new))
 		return Parts{Moves: merged(m.moves), WoodChanged: true}
 	}
-	return Parts{Moves: Match(Lots(old), Lots(new), new.Design.Shop.MinRipLength)}
+	return Parts{Moves: Match(alreadyCut(old), Lots(new), new.Design.Shop.MinRipLength)}
 }
 
 // Match finds a use for old parts. One old part becomes at most one new one. Of

@@ -62,6 +62,10 @@ func TestCompareParts(t *testing.T) {
 		{"lower slats", plain, plain + "[slat]\nheight = \"7/8\"\n[leg]\nlength = 24\n[cell]\nrise = 4\n", []string{
 			"8 recut from leg for slat, width, length", "16 make for slat", "8 make for leg", "4 serves from apron for apron", "1 serves from top for top", "24 left over from slat",
 		}},
+		// Aprons and top were waiting for a cell to be measured: none is cut yet.
+		{"measured", plain + "[measured]\ncell.channel = \"later\"\n", plain + "[measured]\ncell.channel = \"3 23/32\"\n", []string{
+			"24 serves from slat for slat", "8 serves from leg for leg", "4 make for apron", "1 make for top",
+		}},
 		{"other wood", plain, plain + "[wood]\nspecies = \"radiata_pine\"\n", []string{
 			"24 make for slat", "8 make for leg", "4 make for apron", "1 make for top",
 			"24 left over from slat", "8 left over from leg", "4 left over from apron", "1 left over from top",
