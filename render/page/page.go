@@ -12,12 +12,17 @@ import (
 	"io"
 
 	"slatwright/geometry/check"
+	"slatwright/render/drawing"
 )
 
 //go:embed page.html page.css page.js
 var files embed.FS
 
-var pages = template.Must(template.New("page").Funcs(template.FuncMap{"word": word}).ParseFS(files, "page.html"))
+var pages = template.Must(template.New("page").Funcs(template.FuncMap{"word": word, "mm": millimetres}).ParseFS(files, "page.html"))
+
+// millimetres is a length in whole millimetres: the page keeps room for a sheet
+// before it has come.
+func millimetres(u drawing.Um) int64 { return int64((u + drawing.MM/2) / drawing.MM) }
 
 // word is a status in words that cannot be overlooked.
 func word(s check.Status) string {
@@ -35,6 +40,7 @@ type Sheet struct {
 	Name  string // in its address; each name once on a page: letters, figures and "-"
 	Title string
 	SVG   []byte
+	W, H  drawing.Um // of the paper
 }
 
 // Group is the sheets that are printed from one file.
@@ -48,7 +54,7 @@ type Drawn struct {
 	Title    string // of the design, may be ""
 	Summary  string
 	Findings []check.Finding
-	Notes    []string
+	Notes    string // more to know, in lines; may be ""
 	Groups   []Group
 }
 

@@ -4,23 +4,40 @@
 (function () {
   const view = document.getElementById("view");
   const ended = document.getElementById("ended");
-  const shown = () => document.getElementById("turn").dataset.turn;
+  const shown = () => Number(document.getElementById("turn").dataset.turn);
+  let wanted = 0; // the turn that the program told of last
+  let busy = false;
   let lost = false;
 
+  // One answer at a time, so that an older one never comes after a newer one.
   async function refresh() {
-    const answer = await fetch("/view", { cache: "no-store" });
-    if (!answer.ok) {
+    if (busy) {
       return;
     }
-    const at = window.scrollY;
-    view.innerHTML = await answer.text();
-    window.scrollTo(0, at);
+    busy = true;
+    try {
+      do {
+        const answer = await fetch("/view", { cache: "no-store" });
+        if (!answer.ok) {
+          return;
+        }
+        const text = await answer.text();
+        const at = window.scrollY;
+        view.innerHTML = text;
+        window.scrollTo(0, at);
+      } while (shown() < wanted);
+    } catch (gone) {
+      lost = true; // events.onerror says so
+    } finally {
+      busy = false;
+    }
   }
 
   const events = new EventSource("/events");
   events.onmessage = function (event) {
     ended.hidden = true;
-    if (lost || event.data !== shown()) {
+    wanted = Number(event.data);
+    if (lost || wanted !== shown()) {
       lost = false;
       refresh();
     }
