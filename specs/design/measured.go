@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"slatwright/specs/diag"
-	"slatwright/specs/unit"
 )
 
 // Measured is a length of [measured]: its figure is taken from the wood, and
@@ -113,13 +112,4 @@ func (d *Design) unmeasurable(name string, known []string) (text, hint string) {
 		return "`" + name + "` is not measured but worked out, or the room's", "measure what it hangs on: " + strings.Join(known, ", ")
 	}
 	return "unknown length `" + name + "`", cmp.Or(diag.DidYouMean(name, known), "measured can be "+strings.Join(known, ", "))
-}
-
-// Figure returns the measured figure as a drawing in f prints it, "" where it
-// is still to be measured.
-func (m Measured) Figure(f unit.Format) string {
-	if m.Later {
-		return ""
-	}
-	return f.Unit(m.Lo)
 }
