@@ -89,6 +89,9 @@ func TestPageIsTheSameTwice(t *testing.T) {
 
 func TestTroubleKeepsTheSheets(t *testing.T) {
 	b := page.NewBoard("rack.toml")
+	if _, text, _ := get(t, b, "GET", "/", here); !strings.Contains(text, "Being drawn") {
+		t.Errorf("nothing was drawn yet, but\n%s", text)
+	}
 	b.Trouble("rack.toml:3:1: unknown key `widht`")
 	_, text, _ := get(t, b, "GET", "/view", here)
 	has(t, text, "unknown key `widht`", "Nothing was drawn yet")
