@@ -63,6 +63,7 @@ func runCheck(w io.Writer, path string, asJSON bool) error {
 		w.Write(text)
 	} else {
 		fmt.Fprintf(w, "%s: %s\n", path, summary(r))
+		printMeasured(w, r)
 		for _, f := range findings {
 			printFinding(w, f)
 		}

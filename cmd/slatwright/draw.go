@@ -47,6 +47,7 @@ func draw(c *cobra.Command, path, out string) error {
 		return err
 	}
 	fmt.Fprintf(c.OutOrStdout(), "%s: %s\n", path, summary(r))
+	printMeasured(c.OutOrStdout(), r)
 	printWorse(c.OutOrStdout(), findings)
 	fmt.Fprintf(c.OutOrStdout(), "%d files written into %s\n", len(files), out)
 	if check.Worst(findings) == check.Fail {

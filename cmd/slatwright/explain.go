@@ -140,14 +140,14 @@ func pitches(r *rack.Rack) string {
 // coefficient matches a figure before a name.
 var coefficient = regexp.MustCompile(`([0-9]+) ([a-z])`)
 
-// comparison matches what stands between the two sides of a relation.
-var comparison = regexp.MustCompile(` (=|<=|>=|~) `)
+// compares matches what stands between the two sides of a relation.
+var compares = regexp.MustCompile(` (=|<=|>=|~) `)
 
 // figures returns a relation with figures for its names, "" where it has no
 // two sides. Where a figure is off the finest mark all are given in exact
 // millimetres, so that they add up.
 func (p *prover) figures(relation string) string {
-	if !comparison.MatchString(relation) {
+	if !compares.MatchString(relation) {
 		return ""
 	}
 	relation = strings.ReplaceAll(relation, "the pitches of all columns", pitches(p.r))

@@ -10,6 +10,7 @@ import (
 	"slatwright/render/label"
 	"slatwright/render/pdf"
 	"slatwright/render/report"
+	"slatwright/render/reprint"
 	"slatwright/render/sheet"
 	"slatwright/render/svg"
 	"slatwright/render/template"
@@ -25,18 +26,11 @@ type outFile struct {
 // and their bytes hang on the rack alone; goroutines only compute.
 func packet(r *rack.Rack, findings []check.Finding) ([]outFile, error) {
 	mark := report.Mark(r)
-	drawings, err := sheet.Packet(sheet.Input{Rack: r, Findings: findings, Mark: mark})
-	if err != nil {
-		return nil, &bugError{err} // whatever was asked for, a sheet must hold it
-	}
-	templates, err := template.Sheets(r, mark)
+	s, err := compose(r, findings, mark)
 	if err != nil {
 		return nil, err
 	}
-	labels, err := label.Sheets(r, mark)
-	if err != nil {
-		return nil, err
-	}
+	drawings, templates, labels := s.Drawings, s.Templates, s.Labels
 	jobs := []job{
 		{"drawings.pdf", func() ([]byte, error) { return pdf.Encode(document(r, "drawings", drawings, false)) }},
 		{"template.pdf", func() ([]byte, error) { return pdf.Encode(document(r, "full-size templates", templates, true)) }},
@@ -49,6 +43,20 @@ func packet(r *rack.Rack, findings []check.Finding) ([]outFile, error) {
 		jobs = append(jobs, job{path.Join("svg", s.Name+".svg"), func() ([]byte, error) { return svg.Encode(s) }})
 	}
 	return all(jobs)
+}
+
+// compose makes every sheet of a rack's packet, not yet in any form of file.
+func compose(r *rack.Rack, findings []check.Finding, mark string) (reprint.Packet, error) {
+	drawings, err := sheet.Packet(sheet.Input{Rack: r, Findings: findings, Mark: mark})
+	if err != nil {
+		return reprint.Packet{}, &bugError{err} // whatever was asked for, a sheet must hold it
+	}
+	templates, err := template.Sheets(r, mark)
+	if err != nil {
+		return reprint.Packet{}, err
+	}
+	labels, err := label.Sheets(r, mark)
+	return reprint.Packet{Drawings: drawings, Templates: templates, Labels: labels}, err
 }
 
 // document says what the PDF's properties show.

@@ -12,8 +12,17 @@ import (
 
 // Build solves a design and sets the rack in space. The error is a diag.List
 // where the design asks for something without an answer, such as a count that
-// nothing limits, and a *Clash where its lines contradict each other.
+// nothing limits, and a *Clash where its lines contradict each other. A design
+// with measured lengths is solved twice (measured.go).
 func Build(d *design.Design) (*Rack, error) {
+	if len(d.Measured) > 0 {
+		return buildMeasured(d)
+	}
+	return build(d)
+}
+
+// build solves a design as it stands.
+func build(d *design.Design) (*Rack, error) {
 	a, err := solveDesign(d)
 	switch {
 	case err != nil:

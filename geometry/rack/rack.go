@@ -44,7 +44,8 @@ type Rack struct {
 	Bottles []Bottle // every bottle, column by column, bottom up
 	Nexts   []Next   // why not one more, for each open count
 
-	Remedies []Remedy // what would put right the checks that stated figures fail
+	Remedies []Remedy   // what would put right the checks that stated figures fail
+	Measured []Measured // what is measured at the bench, in the order of the file
 
 	index map[string]int // into Lengths
 }
@@ -136,6 +137,7 @@ type Part struct {
 	Width     unit.Length
 	Length    unit.Length // along the grain
 	Stock     string      // nominal size, "" where the design names none
+	After     []string    // the measured lengths that its size hangs on: cut it after measuring them
 }
 
 // Piece is one part in its place. Its grain runs along Grain.

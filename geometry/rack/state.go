@@ -124,6 +124,9 @@ var gridded = []string{
 // file or the stock gives its figure. A default that has to give way does so
 // in steps of the grid too: nobody mills a board by a hundredth.
 func (b *stater) step(name string) unit.Length {
+	if offGrid(b.d, name) {
+		return 1
+	}
 	last := name[strings.LastIndexByte(name, '.')+1:]
 	own := strings.HasPrefix(name, "column.") && (last == "gap" || last == "rise")
 	if def, ok := table.FindDefault(name); ok {

@@ -78,7 +78,10 @@ func (l *face) draw(r *rack.Rack, p rack.Piece, n int, mark string) {
 	l.sheet.Add(m)
 	what, where := l.words(r, p)
 	l.line(drawing.Pt(x+markRoom, y+line1), wide-markRoom, what, true)
-	l.line(drawing.Pt(x+markRoom, y+line2), wide-markRoom, where, false)
+	if len(part.After) > 0 {
+		where = l.after(p, where)
+	}
+	l.line(drawing.Pt(x+markRoom, y+line2), wide-markRoom, where, len(part.After) > 0)
 	printed := l.units.Unit(part.Length)
 	count := l.text(drawing.Pt(x, y+line3), fmt.Sprintf("%d of %d", n, part.Count))
 	length := l.text(drawing.Pt(l.room.Max.X, y+line3), printed)
@@ -119,6 +122,16 @@ func (l *face) words(r *rack.Rack, p rack.Piece) (what, where string) {
 		where = "over all"
 	}
 	return what, where
+}
+
+// after says that a piece is cut after measuring. Where an apron and the top go
+// is plain from what they are; a ladder's parts still need telling.
+func (l *face) after(p rack.Piece, where string) string {
+	const words = "cut after measuring"
+	if p.Ladder < 0 {
+		return words
+	}
+	return where + ", " + words
 }
 
 // ladder says which ladder a piece belongs to, counted from the left.

@@ -89,3 +89,23 @@ func look(t *testing.T, name string, sheets []*drawing.Sheet) {
 		t.Fatal(err)
 	}
 }
+
+// What hangs on a measured length says so on its label; nothing else does.
+func TestCutAfterMeasuring(t *testing.T) {
+	r := racktest.Build(t, inchDesign+"[measured]\ncell.channel = \"later\"\n")
+	sheets, err := label.Sheets(r, "3F9A-77C1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := 0
+	for _, s := range sheets {
+		for _, m := range s.Marks {
+			if text, ok := m.(drawing.Text); ok && strings.Contains(text.String(), "cut after measuring") {
+				said++
+			}
+		}
+	}
+	if said != 5 {
+		t.Errorf("said on %d labels; want those of 4 aprons and the top", said)
+	}
+}

@@ -16,13 +16,13 @@ func Parts(r *rack.Rack) ([]byte, error) {
 	u := r.Design.Units.String()
 	rows := [][]string{{
 		"mark", "part", "count", "spares", "thickness " + u, "width " + u, "length " + u,
-		"thickness_mm", "width_mm", "length_mm", "stock", "grain",
+		"thickness_mm", "width_mm", "length_mm", "stock", "grain", "cut after measuring",
 	}}
 	for _, p := range r.Parts {
 		rows = append(rows, []string{
 			p.Mark, p.Name, strconv.Itoa(p.Count), strconv.Itoa(spares(r, p.Name)),
 			r.Format.Text(p.Thickness), r.Format.Text(p.Width), r.Format.Text(p.Length),
-			p.Thickness.Decimal(), p.Width.Decimal(), p.Length.Decimal(), p.Stock, "along the length",
+			p.Thickness.Decimal(), p.Width.Decimal(), p.Length.Decimal(), p.Stock, "along the length", strings.Join(p.After, ", "),
 		})
 	}
 	return encodeRows(rows)

@@ -22,6 +22,9 @@ func Mark(r *rack.Rack) string {
 	for _, p := range r.Parts {
 		fmt.Fprintf(h, "%s %q %d %d %d %d %q\n", p.Mark, p.Name, p.Count, p.Thickness, p.Width, p.Length, p.Stock)
 	}
+	for _, m := range r.Measured {
+		fmt.Fprintf(h, "measured %s %t\n", m.Name, m.Later)
+	}
 	for _, p := range r.Pieces {
 		fmt.Fprintf(h, "%d %v %d\n", p.Part, p.Box, p.Grain)
 	}

@@ -30,6 +30,7 @@ type (
 		Counts   *counts   `json:"counts"`
 		Lengths  lengths   `json:"lengths"`
 		Columns  []column  `json:"columns"`
+		Measured []measure `json:"measured,omitempty"`
 		Parts    []part    `json:"parts"`
 		Checks   []finding `json:"checks"`
 		Next     []next    `json:"next"`
@@ -67,6 +68,15 @@ type (
 		Width     json.Number `json:"width_mm"`
 		Length    json.Number `json:"length_mm"`
 		Stock     string      `json:"stock,omitempty"`
+		After     []string    `json:"cut_after_measuring,omitempty"`
+	}
+	measure struct {
+		Name     string      `json:"name"`
+		Line     int         `json:"line"`
+		Later    bool        `json:"later"` // still to be measured
+		MM       json.Number `json:"mm"`
+		Designed json.Number `json:"designed_mm"`
+		Aside    []lineText  `json:"in_place_of"`
 	}
 	finding struct {
 		Name   string      `json:"name"`
@@ -147,8 +157,11 @@ func JSON(r *rack.Rack, findings []check.Finding) ([]byte, error) {
 	for _, c := range r.Columns {
 		f.Columns = append(f.Columns, columnOf(r, r.Kinds[c.Kind]))
 	}
+	for _, m := range r.Measured {
+		f.Measured = append(f.Measured, measure{m.Name, m.Line, m.Later, mm(m.Value), mm(m.Designed), lines(m.Aside)})
+	}
 	for _, p := range r.Parts {
-		f.Parts = append(f.Parts, part{p.Mark, p.Name, p.Count, mm(p.Thickness), mm(p.Width), mm(p.Length), p.Stock})
+		f.Parts = append(f.Parts, part{p.Mark, p.Name, p.Count, mm(p.Thickness), mm(p.Width), mm(p.Length), p.Stock, p.After})
 	}
 	for _, x := range findings {
 		f.Checks = append(f.Checks, finding{x.Name, x.Where, string(x.Status), json.Number(x.Figure), json.Number(x.Limit), x.Unit, x.Says, x.Change, x.Source})

@@ -123,6 +123,9 @@ func asked(in Input) list {
 	for _, l := range d.Lengths {
 		add(l.Place.Line, l.Text)
 	}
+	for _, m := range d.Measured {
+		add(m.Place.Line, m.Text)
+	}
 	for _, c := range d.Counts {
 		add(c.Place.Line, c.Text)
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
@@ -98,11 +99,20 @@ func (b partBlock) picture(p *page) picture {
 // height returns how much room the block takes.
 func (b partBlock) height(p *page) drawing.Um {
 	v := b.picture(p)
-	return partTitle + b.above(p, v) + partBelow + max(v.extent(b.scene).H(), partLeast)
+	return partTitle + b.above(p, v) + b.below(p) + max(v.extent(b.scene).H(), partLeast)
 }
 
 // partLeast keeps the figure of a narrow part's width clear of its neighbours.
 const partLeast = 10 * drawing.MM
+
+// below returns how much room the notes under the view take.
+func (b partBlock) below(p *page) drawing.Um {
+	part := p.in.Rack.Parts[b.part]
+	if len(part.After) == 0 {
+		return partBelow
+	}
+	return partBelow + needed([]string{cutAfter(p.in.Rack, part)}, p.area.W(), 0)
+}
 
 // above returns how much room the dimensions over the view take.
 func (b partBlock) above(p *page, v picture) drawing.Um {
@@ -138,7 +148,22 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	onEnd.Draw(end)
 	foot := box
 	foot.Min.Y = max(out.Max.Y, out.Min.Y+partLeast) + 2*drawing.MM
-	newScribe(p.sheet, foot).note(partNote(part.Name), 0)
+	notes := newScribe(p.sheet, foot)
+	notes.note(partNote(part.Name), 0)
+	if len(part.After) > 0 {
+		notes.note(cutAfter(r, part), 0)
+	}
+}
+
+// cutAfter says what is measured before a part is cut, and whether it was.
+func cutAfter(r *rack.Rack, part rack.Part) string {
+	text := "Cut after measuring " + strings.Join(part.After, ", ")
+	for _, m := range r.Measured {
+		if m.Later && slices.Contains(part.After, m.Name) {
+			return text + ": until then the size drawn here is not the one to cut to."
+		}
+	}
+	return text + ": measured, and the size drawn here follows from it."
 }
 
 // partNote says what the marks on a part's face mean.

@@ -25,6 +25,8 @@ type Design struct {
 	Counts  []Count  // in the order of the file
 	Where   []Where  // in the order of the file
 
+	Measured []Measured // in the order of the file; Lengths is as it was before measuring
+
 	SiteMeasures []SiteMeasure // site.width, depth, height measured at several places
 	Stocks       []Stock       // in the order of the file
 	TopPresent   bool          // true unless the file says otherwise

@@ -69,6 +69,7 @@ func (r *reader) read(root *node) {
 	}
 	slices.SortStableFunc(r.d.Lengths, func(a, b Length) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
 	slices.SortStableFunc(r.d.Counts, func(a, b Count) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
+	slices.SortStableFunc(r.d.Measured, func(a, b Measured) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
 	r.bounded()
 }
 

@@ -88,6 +88,7 @@ func topEntries() []entry {
 		{"units", func(*reader, string, *node) {}}, // read before all else
 		{"grid", grid},
 		{"where", relations},
+		{"measured", measured},
 		{"bottle", bottles},
 		{"column", columns},
 		{"board", boards},

@@ -1,0 +1,188 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"slatwright/geometry/check"
+	"slatwright/geometry/rack"
+	"slatwright/geometry/revision"
+	"slatwright/render/reprint"
+	"slatwright/specs/unit"
+)
+
+// print prints the comparison for people.
+func (c comparison) print(w io.Writer) {
+	fmt.Fprintf(w, "old  %s: %s\nnew  %s: %s\n", c.oldPath, summary(c.old), c.newPath, summary(c.new))
+	section(w, "Lines that changed", c.statementLines(), "none")
+	section(w, "Counts", c.countLines(), "as before")
+	section(w, "Solved lengths", c.lengthLines(), "as before")
+	section(w, "Checks", c.checkLines(), "as before")
+	section(w, "Parts already cut for the old rack", c.partLines(), "none")
+	section(w, "Sheets", c.sheetLines(), "none")
+}
+
+// section prints a heading with its lines, or with a word where there are none.
+func section(w io.Writer, heading string, lines []string, none string) {
+	if len(lines) == 0 {
+		fmt.Fprintf(w, "\n%s: %s\n", heading, none)
+		return
+	}
+	fmt.Fprintf(w, "\n%s\n", heading)
+	for _, l := range lines {
+		fmt.Fprintf(w, "  %s\n", l)
+	}
+}
+
+func (c comparison) statementLines() []string {
+	var out []string
+	for _, s := range c.statements {
+		switch {
+		case s.Old == nil:
+			out = append(out, fmt.Sprintf("line %d, new: %s = %s", s.New.Place.Line, s.New.Name, s.New.Value))
+		case s.New == nil:
+			out = append(out, fmt.Sprintf("line %d of the old file, gone: %s = %s", s.Old.Place.Line, s.Old.Name, s.Old.Value))
+		default:
+			out = append(out, fmt.Sprintf("line %d: %s = %s, was %s (line %d)", s.New.Place.Line, s.New.Name, s.New.Value, s.Old.Value, s.Old.Place.Line))
+		}
+	}
+	return out
+}
+
+func (c comparison) countLines() []string {
+	var out []string
+	for _, n := range c.counts {
+		out = append(out, fmt.Sprintf("%s %d -> %d", n.Name, n.Old, n.New))
+	}
+	return out
+}
+
+func (c comparison) lengthLines() []string {
+	var out []string
+	for _, l := range c.lengths {
+		out = append(out, fmt.Sprintf("%s  %s -> %s", l.Name, figure(c.old.Format, l.Old), figure(c.new.Format, l.New)))
+	}
+	return out
+}
+
+// figure prints a solved length, a dash where there is none.
+func figure(f unit.Format, l *rack.Solved) string {
+	if l == nil {
+		return "-"
+	}
+	return f.Unit(l.Value)
+}
+
+func (c comparison) checkLines() []string {
+	var out []string
+	for _, x := range c.checks {
+		was, is := "not judged", "no longer judged"
+		if x.Old != nil {
+			was = string(x.Old.Status)
+		}
+		about := x.Old
+		if x.New != nil {
+			is, about = string(x.New.Status), x.New
+		}
+		text := fmt.Sprintf("%s, %s: %s -> %s", about.Name, about.Where, was, is)
+		if x.New != nil && x.New.Status != check.OK {
+			text += ": " + x.New.Says
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+func (c comparison) partLines() []string {
+	var out []string
+	if c.parts.WoodChanged {
+		out = append(out, fmt.Sprintf("the wood is %s, was %s: no old part serves", c.new.Design.Wood.Species.Name, c.old.Design.Wood.Species.Name))
+	}
+	for _, m := range c.parts.Moves {
+		out = append(out, c.moveLine(m))
+	}
+	return out
+}
+
+// moveLine says what becomes of some parts. Parts are named with their marks;
+// those of the old rack are told apart by "old".
+func (c comparison) moveLine(m revision.Move) string {
+	switch m.Use {
+	case revision.Serves:
+		return fmt.Sprintf("%s: %s still%s", named(m.New), number(m.Count, "serves", "serve"), fromOther(m))
+	case revision.Remark:
+		return fmt.Sprintf("%s: %s the size, to be marked out anew%s; %s", named(m.New), number(m.Count, "has", "have"), fromOther(m), undrilled)
+	case revision.Recut:
+		var todo []string
+		for _, cut := range m.Cuts {
+			todo = append(todo, c.cutText(cut, m.New.Size))
+		}
+		return fmt.Sprintf("%s: %d from old %s (%s): %s; %s", named(m.New), m.Count, named(m.Old), c.size(c.old, m.Old.Size), strings.Join(todo, ", "), undrilled)
+	case revision.Make:
+		return fmt.Sprintf("%s: %d to make, %s", named(m.New), m.Count, c.size(c.new, m.New.Size))
+	}
+	return fmt.Sprintf("left over: %d old %s, %s", m.Count, named(m.Old), c.size(c.old, m.Old.Size))
+}
+
+// undrilled goes with every use of a part that is fixed at other places.
+const undrilled = "only what is not drilled, nailed or glued yet"
+
+func number(n int, one, more string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, more)
+}
+
+func named(l *revision.Lot) string { return l.Mark + " " + l.Name }
+
+// fromOther names the old part, where it was another one.
+func fromOther(m revision.Move) string {
+	if named(m.Old) == named(m.New) {
+		return ""
+	}
+	return ", from old " + named(m.Old)
+}
+
+// cutText says how an old part is brought to its new size.
+func (c comparison) cutText(cut revision.Cut, to revision.Size) string {
+	print := c.new.Format.Unit
+	switch cut {
+	case revision.ToThickness:
+		return "plane to " + print(to.Small)
+	case revision.ToWidth:
+		return "rip to " + print(to.Large)
+	case revision.ToLength:
+		return "crosscut to " + print(to.Length)
+	}
+	return "ease the edges to " + print(to.Eased)
+}
+
+// size prints a part's size in its own rack's unit.
+func (c comparison) size(r *rack.Rack, s revision.Size) string {
+	return fmt.Sprintf("%s x %s x %s", r.Format.Text(s.Small), r.Format.Text(s.Large), r.Format.Unit(s.Length))
+}
+
+func (c comparison) sheetLines() []string {
+	var out []string
+	kept := 0
+	for _, s := range c.sheets {
+		page := fmt.Sprintf("%s page %d, %s (%s)", s.File, s.New, s.Name, s.Title)
+		switch {
+		case s.Verdict == reprint.Keep:
+			kept++
+			continue
+		case s.Verdict == reprint.Void:
+			out = append(out, fmt.Sprintf("%-7s  %s of the old packet page %d, %s (%s)", s.Verdict, s.File, s.Old, s.Name, s.Title))
+			continue
+		case s.Old != 0 && s.Old != s.New:
+			page += fmt.Sprintf(", was page %d", s.Old)
+		}
+		out = append(out, fmt.Sprintf("%-7s  %s", s.Verdict, page))
+	}
+	if kept > 0 {
+		out = append(out, fmt.Sprintf("%-7s  %s", "keep", many(kept, "other sheet")))
+	}
+	return out
+}
