@@ -102,6 +102,12 @@ fit = ["claret-750"]              # every cell holds each of these; "slatwright 
 # [joint]
 # slat_nail = "{NAIL}"
 
+# [finish]                        # "slatwright tables finishes" and "... adhesives" list them
+# coat = "oil_poly"               # "none" for bare wood
+# coats = 3
+# stain = "none"
+# glue = "pva"
+
 # [price]
 # labour = 40                     # for an hour
 # markup = "20 %"

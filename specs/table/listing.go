@@ -32,7 +32,7 @@ type Cell struct {
 // Names returns the names of the tables, in the order in which Print writes
 // them.
 func Names() []string {
-	return []string{"bottles", "lumber", "species", "nails", "papers", "defaults"}
+	return []string{"bottles", "lumber", "species", "nails", "papers", "defaults", "adhesives", "finishes", "sanding"}
 }
 
 // List returns the listing of the table, with lengths in the system's unit.
@@ -52,6 +52,12 @@ func List(name string, sys unit.System) (Listing, bool) {
 		return listPapers(f), true
 	case "defaults":
 		return listDefaults(f), true
+	case "adhesives":
+		return listAdhesives(), true
+	case "finishes":
+		return listFinishes(), true
+	case "sanding":
+		return listSanding(), true
 	}
 	return Listing{}, false
 }
