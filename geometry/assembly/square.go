@@ -21,9 +21,9 @@ type Diagonal struct {
 // diagonals may differ by the shop's tolerance at either end of the tape.
 func Diagonals(r *rack.Rack) []Diagonal {
 	list := []Diagonal{
-		{Name: "ladder", Between: "outer corners of the legs, foot to top", A: r.Len("slat.length"), B: r.Len("leg.length")},
-		{Name: "carcase, front and back", Between: "outer corners of the end legs, foot to top", A: r.Len("carcase.width"), B: r.Len("leg.length")},
-		{Name: "carcase, from above", Between: "ends of the aprons, front to back", A: r.Len("carcase.width"), B: r.Len("carcase.depth")},
+		{Name: "ladder", Between: "outer corners of the legs", A: r.Len("slat.length"), B: r.Len("leg.length")},
+		{Name: "carcase, front and back", Between: "outer corners of the end legs", A: r.Len("carcase.width"), B: r.Len("leg.length")},
+		{Name: "carcase, from above", Between: "ends of the aprons", A: r.Len("carcase.width"), B: r.Len("carcase.depth")},
 	}
 	for i := range list {
 		d := &list[i]

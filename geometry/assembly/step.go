@@ -58,7 +58,7 @@ func (b *builder) prepare() int {
 	if b.r.Design.Finish.Coats == 0 && !b.r.Design.Finish.Stained() {
 		return n
 	}
-	return b.add("Tape", "Lay parts side by side and tape what stays bare for glue.", Span{}, n)
+	return b.add("Tape", "Lay parts side by side against a straight edge, ends flush, and tape across all of them what stays bare for glue.", Span{}, n)
 }
 
 // colour is conditioner and stain, where the design has them.

@@ -78,18 +78,18 @@ func ofKind(r *rack.Rack, kind int) []probe {
 		}
 	}
 	list := []probe{
-		add("gap", "inner faces of the two slats of a cell", cells, k.Gap, func(r *rack.Rack, by unit.Length) {
+		add("gap", "slat to slat of a cell", cells, k.Gap, func(r *rack.Rack, by unit.Length) {
 			r.Kinds[0].Gap += by
 			r.Kinds[0].Channel += by
 		}),
-		add("channel", "facing legs of a column", k.Count, k.Channel, func(r *rack.Rack, by unit.Length) { r.Kinds[0].Channel += by }),
-		add("lowest slat", "foot of the leg and underside of the slat", k.Count, k.Under[0], func(r *rack.Rack, by unit.Length) { lift(r, 0, by) }),
+		add("channel", "leg to facing leg", k.Count, k.Channel, func(r *rack.Rack, by unit.Length) { r.Kinds[0].Channel += by }),
+		add("lowest slat", "foot to underside", k.Count, k.Under[0], func(r *rack.Rack, by unit.Length) { lift(r, 0, by) }),
 	}
 	list = append(list, openings(r, k, lift)...)
 	over := r.Len("leg.length") - r.Len("apron.height") - k.Under[k.Rows-1] - high
 	return append(list,
-		add("over the highest slat", "top of the slat and underside of the upper apron", k.Count, over, func(r *rack.Rack, by unit.Length) { setLength(r, "leg.length", by) }),
-		add("inside depth", "front and back aprons", k.Count, r.Len("slat.length"), func(r *rack.Rack, by unit.Length) { setLength(r, "slat.length", by) }))
+		add("over the highest slat", "to the upper apron", k.Count, over, func(r *rack.Rack, by unit.Length) { setLength(r, "leg.length", by) }),
+		add("inside depth", "apron to apron", k.Count, r.Len("slat.length"), func(r *rack.Rack, by unit.Length) { setLength(r, "slat.length", by) }))
 }
 
 // openings are the clear heights between slats, one for each rise of the kind.
@@ -101,7 +101,7 @@ func openings(r *rack.Rack, k rack.Kind, lift func(*rack.Rack, int, unit.Length)
 		if n < 0 {
 			n = len(list)
 			list = append(list, probe{Dimension: Dimension{
-				Name: "between slats", Where: k.Name, Between: "top of a slat and underside of the next", Drawn: rise - r.Len("slat.height"),
+				Name: "between slats", Where: k.Name, Between: "top to next underside", Drawn: rise - r.Len("slat.height"),
 			}})
 		}
 		list[n].Count += k.Count
@@ -223,9 +223,9 @@ func overall(r *rack.Rack) []Dimension {
 		name, site, between string
 		fits                unit.Length
 	}{
-		{"width", "site.width", "side to side, at the widest", 2 * fit},
-		{"depth", "site.depth", "front to back, at the deepest", fit},
-		{"height", "site.height", "floor to top", fit},
+		{"width", "site.width", "at the widest", 2 * fit},
+		{"depth", "site.depth", "at the deepest", fit},
+		{"height", "site.height", "at the highest", fit},
 	} {
 		name := "rack." + o.name
 		d := Dimension{Name: o.name + " over all", Between: o.between, Count: 1, Drawn: r.Len(name)}

@@ -175,12 +175,22 @@ func listAdhesives() Listing {
 	return l
 }
 
-// String returns the span in words: "4 to 6 h", "about" left to the reader.
-func (s Span) String() string {
-	if s.Least == s.Greatest {
-		return Hours(s.Greatest)
+// String returns the span as HoursRange prints it.
+func (s Span) String() string { return HoursRange(s.Least, s.Greatest) }
+
+// HoursRange prints two times, the lesser first: "30 to 60 min", "4 to 6 h",
+// "24 to 48 h"; one where both are alike.
+func HoursRange(least, greatest time.Duration) string {
+	whole := least >= time.Hour && least%time.Hour == 0 && greatest%time.Hour == 0
+	switch {
+	case least == greatest:
+		return Hours(greatest)
+	case greatest < 2*time.Hour:
+		return fmt.Sprintf("%d to %s", least/time.Minute, Hours(greatest))
+	case whole && greatest <= 100*time.Hour:
+		return fmt.Sprintf("%d to %d h", least/time.Hour, greatest/time.Hour)
 	}
-	return Hours(s.Least) + " to " + Hours(s.Greatest)
+	return Hours(least) + " to " + Hours(greatest)
 }
 
 // String returns the coverage with its unit.

@@ -48,17 +48,28 @@ var (
 	SquareMetre = Rectangle(1000*Millimetre, 1000*Millimetre)
 )
 
-// Area returns a as it is printed: in tenths of a square foot or in hundredths
-// of a square metre, halves away from zero, with its unit and with "≈" before
-// it where it was rounded.
-func (f Format) Area(a Area) string {
-	one, steps, name := SquareFoot, 10, " sq ft"
+// AreaUnit returns the abbreviation of the unit that areas are printed in.
+func (s System) AreaUnit() string {
+	if s == Metric {
+		return "m²"
+	}
+	return "sq ft"
+}
+
+// Area returns a as it is printed, with its unit.
+func (f Format) Area(a Area) string { return f.AreaText(a) + " " + f.System.AreaUnit() }
+
+// AreaText returns a as it is printed: in tenths of a square foot or in
+// hundredths of a square metre, halves away from zero, without its unit and
+// with "≈" before it where it was rounded.
+func (f Format) AreaText(a Area) string {
+	one, steps := SquareFoot, 10
 	if f.System == Metric {
-		one, steps, name = SquareMetre, 100, " m²"
+		one, steps = SquareMetre, 100
 	}
 	r := a.Times(steps).Over(one)
 	places := len(strconv.Itoa(steps)) - 1
-	text := new(big.Rat).Quo(r, big.NewRat(int64(steps), 1)).FloatString(places) + name
+	text := new(big.Rat).Quo(r, big.NewRat(int64(steps), 1)).FloatString(places)
 	if !r.IsInt() {
 		return About + text
 	}
