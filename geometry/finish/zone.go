@@ -71,8 +71,8 @@ func (w Row) Whole() bool {
 	return !slices.ContainsFunc(w.Strips, func(s Strip) bool { return s.Low != 0 || s.High != w.Across })
 }
 
-// Rows gathers the zones of all pieces into rows, in the order of the parts and
-// then of first use.
+// Rows gathers the zones of all pieces into rows: by part, by face, and then in
+// the order of first use.
 func Rows(r *rack.Rack) []Row {
 	var rows []Row
 	zones := Zones(r)
@@ -93,7 +93,7 @@ func Rows(r *rack.Rack) []Row {
 		}
 		i = n
 	}
-	slices.SortStableFunc(rows, func(a, b Row) int { return cmp.Compare(a.Part, b.Part) })
+	slices.SortStableFunc(rows, func(a, b Row) int { return cmp.Or(cmp.Compare(a.Part, b.Part), cmp.Compare(a.Face, b.Face)) })
 	return rows
 }
 

@@ -53,7 +53,33 @@ func Dimensions(r *rack.Rack) []Dimension {
 			list = append(list, p.limit(r, k))
 		}
 	}
+	list = append(list, depth(r))
 	return append(list, overall(r)...)
+}
+
+// depth is between the aprons, all along the rack: every kind of column limits
+// it.
+func depth(r *rack.Rack) Dimension {
+	all := Dimension{Name: "inside depth", Between: "apron to apron", Count: len(r.Columns), Drawn: r.Len("slat.length")}
+	p := probe{all, []func(*rack.Rack, unit.Length){func(r *rack.Rack, by unit.Length) { setLength(r, "slat.length", by) }}}
+	for k := range r.Kinds {
+		d := p.limit(r, k)
+		if d.Fails != "" {
+			return d
+		}
+		all.narrow(d)
+	}
+	return all
+}
+
+// narrow takes over the limits of o where they are narrower.
+func (d *Dimension) narrow(o Dimension) {
+	if o.LeastBy != "" && o.Least > d.Least {
+		d.Least, d.LeastBy = o.Least, o.LeastBy
+	}
+	if o.GreatestBy != "" && (d.Greatest == 0 || o.Greatest < d.Greatest) {
+		d.Greatest, d.GreatestBy = o.Greatest, o.GreatestBy
+	}
 }
 
 // probe is a dimension of a kind of column with the ways to change it. Where it
@@ -88,8 +114,7 @@ func ofKind(r *rack.Rack, kind int) []probe {
 	list = append(list, openings(r, k, lift)...)
 	over := r.Len("leg.length") - r.Len("apron.height") - k.Under[k.Rows-1] - high
 	return append(list,
-		add("over the highest slat", "to the upper apron", k.Count, over, func(r *rack.Rack, by unit.Length) { setLength(r, "leg.length", by) }),
-		add("inside depth", "apron to apron", k.Count, r.Len("slat.length"), func(r *rack.Rack, by unit.Length) { setLength(r, "slat.length", by) }))
+		add("over the highest slat", "to the upper apron", k.Count, over, func(r *rack.Rack, by unit.Length) { setLength(r, "leg.length", by) }))
 }
 
 // openings are the clear heights between slats, one for each rise of the kind.
@@ -168,12 +193,10 @@ func (p probe) limit(r *rack.Rack, kind int) Dimension {
 			change(c, v-d.Drawn)
 			return failing(c)
 		}
-		if least, by := edge(d.Drawn, -1, r.Format, judge); by != "" && least > d.Least {
-			d.Least, d.LeastBy = least, by
-		}
-		if most, by := edge(d.Drawn, 1, r.Format, judge); by != "" && (d.Greatest == 0 || most < d.Greatest) {
-			d.Greatest, d.GreatestBy = most, by
-		}
+		var one Dimension
+		one.Least, one.LeastBy = edge(d.Drawn, -1, r.Format, judge)
+		one.Greatest, one.GreatestBy = edge(d.Drawn, 1, r.Format, judge)
+		d.narrow(one)
 	}
 	return d
 }
@@ -243,12 +266,14 @@ func overall(r *rack.Rack) []Dimension {
 
 // take lets a statement limit the dimension, less what is kept free.
 func (d *Dimension) take(l design.Length, free unit.Length) {
-	if (l.Kind == design.AtMost || l.Kind == design.Between) && (d.Greatest == 0 || l.Hi-free < d.Greatest) {
-		d.Greatest, d.GreatestBy = l.Hi-free, l.Name
+	var said Dimension
+	if l.Kind == design.AtMost || l.Kind == design.Between {
+		said.Greatest, said.GreatestBy = l.Hi-free, l.Name
 	}
-	if (l.Kind == design.AtLeast || l.Kind == design.Between) && l.Lo > d.Least {
-		d.Least, d.LeastBy = l.Lo, l.Name
+	if l.Kind == design.AtLeast || l.Kind == design.Between {
+		said.Least, said.LeastBy = l.Lo, l.Name
 	}
+	d.narrow(said)
 }
 
 // Gauge is a pair of widths to make from waste: the go one must enter wherever

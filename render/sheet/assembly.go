@@ -137,7 +137,7 @@ func clampNotes(in Input) []string {
 			g.Name, g.Open, g.Clamp, table.Hours(g.Cure.Value), cold),
 		fmt.Sprintf("Pressure for %s: %s (%s). Wood at %d to %d %% moisture. Nails hold a joint too: clamp at the least where it gapes.",
 			d.Wood.Species.Name, pressure, p.Origin.Standing, dry, wet),
-		"Sets serve one after the other. Equal diagonals are square: where one is longer, press its corners together before the glue sets.",
+		"Circles with a cross are clamps; sets serve one after the other. Equal diagonals are square: where one is longer, press its corners together before the glue sets.",
 	}
 }
 
@@ -149,7 +149,7 @@ const psi = 4.4482216152605 / 645.16
 func clampLedger(in Input) ledger {
 	f := in.Rack.Format
 	l := ledger{columns: []ledgerColumn{
-		{title: "clamps for", width: 26 * drawing.MM, bold: true}, {title: "number", width: 17 * drawing.MM, right: true, bold: true}, {title: "where"},
+		{title: "clamps for", width: 32 * drawing.MM, bold: true}, {title: "number", width: 17 * drawing.MM, right: true, bold: true}, {title: "where"},
 		{title: "open to, " + f.System.String(), width: 24 * drawing.MM, right: true}, {title: "force at each", width: 34 * drawing.MM, right: true},
 	}}
 	for _, s := range assembly.Sets(in.Rack) {
@@ -162,7 +162,7 @@ func clampLedger(in Input) ledger {
 func squareLedger(in Input) ledger {
 	f := in.Rack.Format
 	l := ledger{columns: []ledgerColumn{
-		{title: "check square", width: 50 * drawing.MM, bold: true}, {title: "between"},
+		{title: "check square", width: 60 * drawing.MM, bold: true}, {title: "between"},
 		{title: "diagonal, " + f.System.String(), width: 28 * drawing.MM, right: true, bold: true}, {title: "alike within", width: 24 * drawing.MM, right: true},
 	}}
 	for _, d := range assembly.Diagonals(in.Rack) {

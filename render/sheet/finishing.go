@@ -7,6 +7,7 @@ import (
 	"slatwright/geometry/finish"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
+	"slatwright/specs/unit"
 )
 
 // finishing returns the finishing sheets: what stays bare for glue, then areas
@@ -16,15 +17,19 @@ func finishing(in Input) []*page { return append(bareSheets(in), quantities(in).
 // Room for one row of parts to be taped: its title, running dimensions over the
 // picture, the width at its left.
 const (
-	bareTitle = 11 * drawing.MM
-	bareAbove = 6 * drawing.MM // beyond what the dimensions say they take
+	bareTitle = 6 * drawing.MM // what follows it hangs on its lines
+	bareAbove = 5 * drawing.MM // beyond what the dimensions say they take
 	bareLeft  = 34 * drawing.MM
 	bareRight = 10 * drawing.MM
 	bareHigh  = 32 * drawing.MM // of the picture, as a rule
 	bareFew   = 2               // parts that a row shows at least, where there are as many
-	bareBelow = 4 * drawing.MM
+	bareBelow = 3 * drawing.MM
 	tapeOver  = 2 * drawing.MM // how far tape reaches over the outer parts
 )
+
+// benchLong is the most that parts lying side by side take of a bench (the
+// project's own).
+const benchLong = 1200 * unit.Millimetre
 
 // bareSheets draw each row of parts with its strips of tape, to scale.
 func bareSheets(in Input) []*page {
@@ -85,9 +90,14 @@ func (b bareBlock) um(l length) drawing.Um {
 // height returns the room the block takes.
 func (b bareBlock) height(p *page) drawing.Um {
 	if b.edgeToEnd() {
-		return bareTitle + bareBelow + 2*drawing.MM // a fraction stands higher than its line
+		return b.head(p) + bareBelow
 	}
-	return bareTitle + bareAbove + b.board(p, drawing.Rect{}).Room(dim.Above) + tapeOver + max(b.um(b.row.Across)*drawing.Um(b.shown), partLeast) + tapeOver + bareBelow
+	return b.head(p) + bareAbove + b.board(p, drawing.Rect{}).Room(dim.Above) + tapeOver + max(b.um(b.row.Across)*drawing.Um(b.shown), partLeast) + tapeOver + bareBelow
+}
+
+// head is what the title and the line under it take.
+func (b bareBlock) head(p *page) drawing.Um {
+	return bareTitle + needed([]string{b.says()}, p.area.W(), 0)
 }
 
 // draw draws the block at the top of the box.
@@ -98,7 +108,7 @@ func (b bareBlock) draw(p *page, box drawing.Rect) {
 	if b.edgeToEnd() {
 		return
 	}
-	out := drawing.Box(box.Min.X+bareLeft, box.Min.Y+bareTitle, b.um(b.row.Length), b.um(b.row.Across)*drawing.Um(b.shown))
+	out := drawing.Box(box.Min.X+bareLeft, box.Min.Y+b.head(p), b.um(b.row.Length), b.um(b.row.Across)*drawing.Um(b.shown))
 	board := b.board(p, out)
 	down := drawing.Pt(0, bareAbove+board.Room(dim.Above)+tapeOver)
 	out.Min, out.Max = out.Min.Add(down), out.Max.Add(down)
@@ -148,7 +158,11 @@ func (b bareBlock) says() string {
 	if b.row.Count == 1 || !b.row.Whole() {
 		return fmt.Sprintf("%d in all: %s (hatched).", b.row.Count, strips)
 	}
-	return fmt.Sprintf("%d in all, %s side by side: %s, across all (hatched).", b.row.Count, f.Unit(b.row.Across*length(b.row.Count)), strips)
+	n := min(b.row.Count, max(1, int(benchLong/b.row.Across)))
+	if n < b.row.Count {
+		return fmt.Sprintf("%d in all, %d to a row of %s: %s, across all (hatched).", b.row.Count, n, f.Unit(b.row.Across*length(n)), strips)
+	}
+	return fmt.Sprintf("%d in all, %s side by side: %s, across all (hatched).", n, f.Unit(b.row.Across*length(n)), strips)
 }
 
 // stripWidth returns how wide strips are, and whether all are alike.

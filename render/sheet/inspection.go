@@ -58,10 +58,10 @@ func measureLedger(in Input, dims []inspect.Dimension) ledger {
 	f := in.Rack.Format
 	unit := ", " + f.System.String()
 	l := ledger{least: inspectionRow, columns: []ledgerColumn{
-		{title: "no.", width: 9 * drawing.MM}, {title: "measure, between"}, {title: "places", width: 15 * drawing.MM, right: true},
-		{title: "drawn" + unit, width: 23 * drawing.MM, right: true, bold: true},
-		{title: "least", width: 22 * drawing.MM, right: true}, {title: "greatest", width: 23 * drawing.MM, right: true},
-		{title: "limited by", width: 41 * drawing.MM}, {title: "measured", width: 26 * drawing.MM, blank: true},
+		{title: "no.", width: 11 * drawing.MM}, {title: "measure, between"}, {title: "places", width: 14 * drawing.MM, right: true},
+		{title: "drawn" + unit, width: 22 * drawing.MM, right: true, bold: true},
+		{title: "least", width: 20 * drawing.MM, right: true}, {title: "greatest", width: 21 * drawing.MM, right: true},
+		{title: "limited by", width: 46 * drawing.MM}, {title: "measured", width: 26 * drawing.MM, blank: true},
 	}}
 	for i, d := range dims {
 		name := d.Name
@@ -108,7 +108,7 @@ func limitedBy(in Input, d inspect.Dimension) string {
 func measureSquares(in Input, after int) ledger {
 	f := in.Rack.Format
 	l := ledger{least: inspectionRow, columns: []ledgerColumn{
-		{title: "no.", width: 9 * drawing.MM}, {title: "both diagonals, between"},
+		{title: "no.", width: 11 * drawing.MM}, {title: "both diagonals, between"},
 		{title: "drawn, " + f.System.String(), width: 26 * drawing.MM, right: true, bold: true}, {title: "alike within", width: 24 * drawing.MM, right: true},
 		{title: "one way", width: 26 * drawing.MM, blank: true}, {title: "other way", width: 26 * drawing.MM, blank: true},
 	}}

@@ -25,6 +25,12 @@ func gaugeSheets(in Input, list []inspect.Gauge) []*page {
 	}
 	area := in.newPage("", "").area
 	note := "Cut gauges from stiff waste, corners square, and mark their ends. GO enters every place of its name without force. NO-GO enters none."
+	for _, g := range list {
+		if g.Go > 0 && g.NoGo > 0 && g.NoGo-g.Go < 2*in.Rack.Design.Shop.Tolerance {
+			note += " Where the two differ by less than the shop works to, measure with a calliper instead."
+			break
+		}
+	}
 	top := needed([]string{note}, area.W(), 0) + 4*drawing.MM
 	den := int64(1)
 	for _, den = range shopScales(in) {
