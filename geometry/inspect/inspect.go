@@ -114,7 +114,7 @@ func ofKind(r *rack.Rack, kind int) []probe {
 	list = append(list, openings(r, k, lift)...)
 	over := r.Len("leg.length") - r.Len("apron.height") - k.Under[k.Rows-1] - high
 	return append(list,
-		add("over the highest slat", "to the upper apron", k.Count, over, func(r *rack.Rack, by unit.Length) { setLength(r, "leg.length", by) }))
+		add("headroom", "top slat to upper apron", k.Count, over, func(r *rack.Rack, by unit.Length) { setLength(r, "leg.length", by) }))
 }
 
 // openings are the clear heights between slats, one for each rise of the kind.
@@ -126,7 +126,7 @@ func openings(r *rack.Rack, k rack.Kind, lift func(*rack.Rack, int, unit.Length)
 		if n < 0 {
 			n = len(list)
 			list = append(list, probe{Dimension: Dimension{
-				Name: "between slats", Where: k.Name, Between: "top to next underside", Drawn: rise - r.Len("slat.height"),
+				Name: "between slats", Where: k.Name, Between: "top to underside", Drawn: rise - r.Len("slat.height"),
 			}})
 		}
 		list[n].Count += k.Count

@@ -163,7 +163,7 @@ func squareLedger(in Input) ledger {
 	f := in.Rack.Format
 	l := ledger{columns: []ledgerColumn{
 		{title: "check square", width: 60 * drawing.MM, bold: true}, {title: "between"},
-		{title: "diagonal, " + f.System.String(), width: 28 * drawing.MM, right: true, bold: true}, {title: "alike within", width: 24 * drawing.MM, right: true},
+		{title: "diagonal, " + f.System.String(), width: 28 * drawing.MM, right: true}, {title: "alike within", width: 24 * drawing.MM, right: true},
 	}}
 	for _, d := range assembly.Diagonals(in.Rack) {
 		l.rows = append(l.rows, []string{d.Name, d.Between, d.Text(f.System), f.Text(d.Apart)})

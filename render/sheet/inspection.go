@@ -59,9 +59,9 @@ func measureLedger(in Input, dims []inspect.Dimension) ledger {
 	unit := ", " + f.System.String()
 	l := ledger{least: inspectionRow, columns: []ledgerColumn{
 		{title: "no.", width: 11 * drawing.MM}, {title: "measure, between"}, {title: "places", width: 14 * drawing.MM, right: true},
-		{title: "drawn" + unit, width: 22 * drawing.MM, right: true, bold: true},
+		{title: "drawn" + unit, width: 22 * drawing.MM, right: true},
 		{title: "least", width: 20 * drawing.MM, right: true}, {title: "greatest", width: 21 * drawing.MM, right: true},
-		{title: "limited by", width: 46 * drawing.MM}, {title: "measured", width: 26 * drawing.MM, blank: true},
+		{title: "limited by", width: 44 * drawing.MM, small: true}, {title: "measured", width: 26 * drawing.MM, blank: true},
 	}}
 	for i, d := range dims {
 		name := d.Name
@@ -109,7 +109,7 @@ func measureSquares(in Input, after int) ledger {
 	f := in.Rack.Format
 	l := ledger{least: inspectionRow, columns: []ledgerColumn{
 		{title: "no.", width: 11 * drawing.MM}, {title: "both diagonals, between"},
-		{title: "drawn, " + f.System.String(), width: 26 * drawing.MM, right: true, bold: true}, {title: "alike within", width: 24 * drawing.MM, right: true},
+		{title: "drawn, " + f.System.String(), width: 26 * drawing.MM, right: true}, {title: "alike within", width: 24 * drawing.MM, right: true},
 		{title: "one way", width: 26 * drawing.MM, blank: true}, {title: "other way", width: 26 * drawing.MM, blank: true},
 	}}
 	for i, d := range assembly.Diagonals(in.Rack) {
@@ -119,7 +119,7 @@ func measureSquares(in Input, after int) ledger {
 }
 
 // signHigh is what the line to sign takes.
-const signHigh = 14 * drawing.MM
+const signHigh = 12 * drawing.MM
 
 // sign draws the lines for the date and the initials of who measured.
 func sign(w *scribe) {

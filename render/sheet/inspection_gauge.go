@@ -17,8 +17,8 @@ const (
 	gaugeGap   = 9 * drawing.MM
 )
 
-// gaugeSheets draw the gauges, as many to a sheet as fit. The scale is the
-// largest at which they all go on one, but no smaller than a quarter.
+// gaugeSheets draw the gauges, as many to a sheet as fit. They are
+// full size where they all go on one, else half size.
 func gaugeSheets(in Input, list []inspect.Gauge) []*page {
 	if len(list) == 0 {
 		return nil
@@ -34,7 +34,7 @@ func gaugeSheets(in Input, list []inspect.Gauge) []*page {
 	top := needed([]string{note}, area.W(), 0) + 4*drawing.MM
 	den := int64(1)
 	for _, den = range shopScales(in) {
-		if den >= 4 || len(gaugePlaces(area, top, list, den)) == 1 {
+		if den > 1 || len(gaugePlaces(area, top, list, den)) == 1 {
 			break
 		}
 	}

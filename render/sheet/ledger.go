@@ -20,16 +20,33 @@ type ledgerColumn struct {
 	width drawing.Um // one column may take what is left, with 0
 	right bool       // figures stand to the right
 	bold  bool
+	small bool // in the lettering of tables: for reference, not for the bench
 	blank bool // to be written in: nothing but lines at its sides
 }
 
 // Distances in a ledger.
 const (
-	ledgerPad   = 17 * drawing.MM / 10 // over and under the lines of a row
+	ledgerPad   = 13 * drawing.MM / 10 // over and under the lines of a row
 	ledgerGap   = 4 * drawing.MM       // between columns
 	ledgerTitle = 6 * drawing.MM
 	lineLead    = 11 * drawing.MM / 10 // between lines of a cell
 )
+
+// letter is the height of the column's lettering.
+func (c ledgerColumn) letter() drawing.Um {
+	if c.small {
+		return drawing.TableHeight
+	}
+	return drawing.FigureHeight
+}
+
+// runs is a text as the column has it: small digits are not stacked.
+func (c ledgerColumn) runs(s string) []drawing.Run {
+	if c.small {
+		return drawing.Plain(s)
+	}
+	return drawing.Figure(s)
+}
 
 // cellLine is one line of a cell with how far its ink reaches from the base line.
 type cellLine struct {
@@ -61,17 +78,16 @@ func (l ledger) left(box drawing.Rect) []drawing.Um {
 	return at
 }
 
-// break breaks the cells of a row into lines.
+// broken breaks the cells of a row into lines.
 func (l ledger) broken(cells []string, left []drawing.Um) ledgerRow {
 	r := ledgerRow{cells: make([][]cellLine, len(cells))}
 	for i, text := range cells {
-		bold := l.columns[i].bold
-		room := left[i+1] - left[i] - ledgerGap
-		fits := func(s string) bool { return typeface.Width(drawing.Figure(s), drawing.FigureHeight, bold) <= room }
+		c := l.columns[i]
+		room, high := left[i+1]-left[i]-ledgerGap, c.letter()
+		fits := func(s string) bool { return typeface.Width(c.runs(s), high, c.bold) <= room }
 		for _, s := range breakBy(text, fits) {
-			runs := drawing.Figure(s)
-			ink := typeface.Layout(runs, drawing.FigureHeight, bold).Ink
-			r.cells[i] = append(r.cells[i], cellLine{runs, max(drawing.FigureHeight, -ink.Min.Y), max(drawing.FigureHeight/4, ink.Max.Y)})
+			ink := typeface.Layout(c.runs(s), high, c.bold).Ink
+			r.cells[i] = append(r.cells[i], cellLine{c.runs(s), max(high, -ink.Min.Y), max(high/4, ink.Max.Y)})
 		}
 		if len(r.cells[i]) > 0 {
 			r.up = max(r.up, r.cells[i][0].up)
@@ -163,13 +179,14 @@ func (l ledger) row(w *scribe, left []drawing.Um, r ledgerRow) {
 	for i, c := range l.columns {
 		y := w.y + ledgerPad + r.up
 		if l.single(r) {
-			y = w.y + (r.height+drawing.FigureHeight)/2
+			y = w.y + (r.height+c.letter())/2
 		}
 		for k, line := range r.cells[i] {
 			if k > 0 {
 				y += lineLead + line.up
 			}
-			t := drawing.Label(drawing.NoteText, 0, drawing.Pt(left[i], y), drawing.FigureHeight, drawing.Left, line.runs)
+			t := drawing.Label(drawing.NoteText, 0, drawing.Pt(left[i], y), c.letter(), drawing.Left, line.runs)
+			t.Table = c.small
 			if c.right {
 				t.At.X, t.Align = left[i+1]-ledgerGap, drawing.Right
 			}
