@@ -21,7 +21,6 @@ type Step struct {
 	Text  string // what to do, in a sentence or two
 	After []int  // steps that must be over, with their waits; each before this one
 	Wait  Span
-	Alone bool // runs beside the steps around it
 }
 
 // Schedule is when steps can begin and end, counted from the first step's

@@ -18,9 +18,9 @@ func Steps(r *rack.Rack) []Step {
 	last = b.colour(last)
 	top := -1
 	if r.HasTop() {
-		top = b.coat("Top", fmt.Sprintf("Finish the top %s the same way, both faces alike, so that it stays flat.", b.mark("top")), b.colouredTop(), true)
+		top = b.coat("top", fmt.Sprintf("Finish the top %s the same way, both faces alike, so that it stays flat.", b.mark("top")), b.colouredTop(), false)
 	}
-	last = b.coat("Parts", "Finish all the other parts.", last, false)
+	last = b.coat("parts", "Finish all the other parts.", last, true)
 	last = b.glueUp(last)
 	b.close(last, top)
 	return b.steps
@@ -42,6 +42,14 @@ func (b *builder) add(name, text string, wait Span, after ...int) int {
 func (b *builder) mark(part string) string {
 	p, _ := b.r.PartNamed(part)
 	return p.Mark
+}
+
+// aside puts what is peculiar about a material in brackets.
+func aside(note string) string {
+	if note == "" {
+		return ""
+	}
+	return " (" + note + ")"
 }
 
 // span is a wait from the tables, times over.
@@ -70,7 +78,7 @@ func (b *builder) colour(after int) int {
 			span(f.Conditioner.Recoat, 1), after)
 	}
 	if f.Stained() {
-		after = b.add("Stain", fmt.Sprintf("Wipe on %s, wipe off what stands. Try it on waste first.", f.Stain.Name), span(f.Stain.Recoat, 1), after)
+		after = b.add("Stain", fmt.Sprintf("Wipe on %s%s, wipe off what stands. Try it on waste first.", f.Stain.Name, aside(f.Stain.Note)), span(f.Stain.Recoat, 1), after)
 	}
 	return after
 }
@@ -86,27 +94,25 @@ func (b *builder) colouredTop() int {
 
 // coat is all the coats, with the waits between them and until the parts can
 // be handled. Bare wood has none.
-func (b *builder) coat(name, text string, after int, alone bool) int {
+func (b *builder) coat(name, text string, after int, taped bool) int {
 	f := b.r.Design.Finish
 	if f.Coats == 0 {
 		return after
 	}
-	coats := "One coat of " + f.Coat.Name
+	coats := "One coat of " + f.Coat.Name + aside(f.Coat.Note)
 	if f.Coats > 1 {
-		coats = fmt.Sprintf("%d coats of %s, %s apart", f.Coats, f.Coat.Name, f.Coat.Recoat)
+		coats = fmt.Sprintf("%d coats of %s%s, %s apart", f.Coats, f.Coat.Name, aside(f.Coat.Note), f.Coat.Recoat)
 		if f.Coat.Grit > 0 {
 			coats += fmt.Sprintf("; sand with %d between", f.Coat.Grit)
 		}
 	}
-	if !alone {
+	if taped {
 		coats += ". Pull the tape while the last coat is soft"
 	}
 	wait := span(f.Coat.Recoat, f.Coats-1)
 	wait.Least += f.Coat.Handle.Value
 	wait.Greatest += f.Coat.Handle.Value
-	n := b.add("Coat: "+strings.ToLower(name), text+" "+coats+".", wait, after)
-	b.steps[n].Alone = alone
-	return n
+	return b.add("Coat: "+name, text+" "+coats+".", wait, after)
 }
 
 // glueUp is ladders, front aprons, back aprons.
@@ -130,7 +136,6 @@ func (b *builder) close(after, top int) {
 		after = b.add("Fit the top", "Glue the top to the front upper apron only; fix it elsewhere so that it can move.", span(f.Glue.Clamp, 1), needs...)
 	}
 	cured := b.add("Let the glue cure", "No load on any joint.", Span{f.Glue.Cure.Value, f.Glue.Cure.Value}, after)
-	b.steps[cured].Alone = true
 	touched := after
 	if f.Coats > 0 {
 		touched = b.add("Touch up", "Fill nail holes, sand them and coat them once.", Span{f.Coat.Handle.Value, f.Coat.Handle.Value}, after)

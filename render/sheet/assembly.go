@@ -131,12 +131,16 @@ func clampNotes(in Input) []string {
 		pressure = fmt.Sprintf("%.1f to %.1f MPa", psi*float64(p.Least), psi*float64(p.Greatest))
 		cold = fmt.Sprintf("%d °C", (g.Coldest-32)*5/9)
 	}
-	dry, wet, _ := table.GluingMoisture()
+	noted := ""
+	if g.Note != "" {
+		noted = " (" + g.Note + ")"
+	}
+	moisture := table.GluingMoisture()
 	return []string{
-		fmt.Sprintf("Glue: %s, on one face. Close a joint within %s, keep it clamped %s, no load for %s, not colder than %s.",
-			g.Name, g.Open, g.Clamp, table.Hours(g.Cure.Value), cold),
+		fmt.Sprintf("Glue: %s%s, on one face. Close a joint within %s, keep it clamped %s, no load for %s, not colder than %s.",
+			g.Name, noted, g.Open, g.Clamp, table.Hours(g.Cure.Value), cold),
 		fmt.Sprintf("Pressure for %s: %s (%s). Wood at %d to %d %% moisture. Nails hold a joint too: clamp at the least where it gapes.",
-			d.Wood.Species.Name, pressure, p.Origin.Standing, dry, wet),
+			d.Wood.Species.Name, pressure, p.Origin.Standing, moisture.Least, moisture.Greatest),
 		"Circles with a cross are clamps; sets serve one after the other. Equal diagonals are square: where one is longer, press its corners together before the glue sets.",
 	}
 }

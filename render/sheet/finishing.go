@@ -31,6 +31,9 @@ const (
 // project's own).
 const benchLong = 1200 * unit.Millimetre
 
+// room is the free area of a sheet of the design's paper.
+func (in Input) room() drawing.Rect { return in.newPage("", "").area }
+
 // bareSheets draw each row of parts with its strips of tape, to scale.
 func bareSheets(in Input) []*page {
 	var pages []*page
@@ -64,7 +67,7 @@ type bareBlock struct {
 // many parts as the usual height takes.
 func newBareBlock(in Input, row finish.Row) bareBlock {
 	b := bareBlock{in: in, row: row}
-	room := in.newPage("", "").area.W() - bareLeft - bareRight
+	room := in.room().W() - bareLeft - bareRight
 	high := drawing.Um(bareHigh)
 	if row.Count == 1 {
 		high += bareHigh / 2 // a wide board by itself
@@ -84,7 +87,7 @@ func newBareBlock(in Input, row finish.Row) bareBlock {
 
 // um returns a length on paper.
 func (b bareBlock) um(l length) drawing.Um {
-	return drawing.Ratio{Num: 1, Den: b.den * int64(80)}.Of(drawing.Um(l)) // 80 base units to the micrometre
+	return drawing.Ratio{Num: 1, Den: b.den * int64(unit.Micrometre)}.Of(drawing.Um(l))
 }
 
 // height returns the room the block takes.

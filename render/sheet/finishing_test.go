@@ -50,9 +50,13 @@ func TestFinishingSheetsAreWhole(t *testing.T) {
 	racks["stained"] = racktest.Build(t, "date = 2031-03-04\n[rack]\ncolumns = 19\nrows = 24\n[finish]\nstain = \"oil_stain\"\n[paper]\ndrawings = \"a4\"\n")
 	for name, r := range racks {
 		sheets := packet(t, r)
+		texts := map[string]string{}
+		for _, word := range []string{"bare", "quantities", "work", "clamps", "inspection"} {
+			texts[word] = lettered(sheets, word)
+		}
 		shows := func(word, what string) {
 			t.Helper()
-			if what = strings.Join(strings.Fields(what), ""); !strings.Contains(lettered(sheets, word), what) {
+			if what = strings.Join(strings.Fields(what), ""); !strings.Contains(texts[word], what) {
 				t.Errorf("%s: the %s sheets do not show %s", name, word, what)
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"slatwright/geometry/inspect"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
+	"slatwright/specs/unit"
 )
 
 // A gauge is drawn as a stepped stick: the go end, then the no-go end. How long
@@ -23,7 +24,7 @@ func gaugeSheets(in Input, list []inspect.Gauge) []*page {
 	if len(list) == 0 {
 		return nil
 	}
-	area := in.newPage("", "").area
+	area := in.room()
 	note := "Cut gauges from stiff waste, corners square, and mark their ends. GO enters every place of its name without force. NO-GO enters none."
 	for _, g := range list {
 		if g.Go > 0 && g.NoGo > 0 && g.NoGo-g.Go < 2*in.Rack.Design.Shop.Tolerance {
@@ -83,7 +84,7 @@ func gaugePlaces(area drawing.Rect, top drawing.Um, list []inspect.Gauge, den in
 }
 
 func gaugeUm(l length, den int64) drawing.Um {
-	return drawing.Ratio{Num: 1, Den: den * 80}.Of(drawing.Um(l)) // 80 base units to the micrometre
+	return drawing.Ratio{Num: 1, Den: den * int64(unit.Micrometre)}.Of(drawing.Um(l))
 }
 
 // drawGauge draws one gauge with its widths.

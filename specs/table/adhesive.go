@@ -48,8 +48,8 @@ type Pressure struct {
 	Origin          Origin
 }
 
-// ClampSpacing is how far clamps stand apart, in inches, for long joints.
-type ClampSpacing struct {
+// Bounds is a figure with a least and a greatest value.
+type Bounds struct {
 	Least, Greatest int
 	Origin          Origin
 }
@@ -57,20 +57,26 @@ type ClampSpacing struct {
 //go:embed adhesives.toml
 var adhesivesText []byte
 
-type minutes struct {
+// pair is a least and a greatest figure of a row.
+type pair struct {
 	Value [2]int64
 	origin
 }
 
-func (m minutes) span() Span {
-	return Span{time.Duration(m.Value[0]) * time.Minute, time.Duration(m.Value[1]) * time.Minute, m.origin.value()}
+// span takes the figures as minutes.
+func (p pair) span() Span {
+	return Span{time.Duration(p.Value[0]) * time.Minute, time.Duration(p.Value[1]) * time.Minute, p.origin.value()}
 }
 
+func (p pair) bounds() Bounds { return Bounds{int(p.Value[0]), int(p.Value[1]), p.origin.value()} }
+
+// single is one figure of a row.
 type single struct {
 	Value int64
 	origin
 }
 
+// wait takes the figure as minutes.
 func (s single) wait() Wait {
 	return Wait{time.Duration(s.Value) * time.Minute, s.origin.value()}
 }
@@ -80,15 +86,15 @@ func (s single) coverage() Coverage { return Coverage{s.Value, s.origin.value()}
 type adhesiveTable struct {
 	rows      []Adhesive
 	pressures []Pressure // by gravity
-	spacing   ClampSpacing
-	moisture  ClampSpacing // percent, least and greatest
+	spacing   Bounds     // inches
+	moisture  Bounds     // percent
 }
 
 var adhesives = sync.OnceValue(func() adhesiveTable {
 	var file struct {
 		Adhesive []struct {
 			ID, Name, Note string
-			Open, Clamp    minutes
+			Open, Clamp    pair
 			Cure           single
 			Coverage       single
 			Coldest        single
@@ -99,8 +105,8 @@ var adhesives = sync.OnceValue(func() adhesiveTable {
 			Least, Greatest int
 			origin
 		}
-		Spacing  struct{ Between minutes }
-		Moisture minutes
+		Spacing  struct{ Between pair }
+		Moisture pair
 	}
 	decode("adhesives", adhesivesText, &file)
 	var t adhesiveTable
@@ -113,9 +119,7 @@ var adhesives = sync.OnceValue(func() adhesiveTable {
 	for _, p := range file.Pressure {
 		t.pressures = append(t.pressures, Pressure{p.Class, p.Woods, p.Gravity, p.Least, p.Greatest, p.origin.value()})
 	}
-	b := file.Spacing.Between
-	t.spacing = ClampSpacing{int(b.Value[0]), int(b.Value[1]), b.origin.value()}
-	t.moisture = ClampSpacing{int(file.Moisture.Value[0]), int(file.Moisture.Value[1]), file.Moisture.origin.value()}
+	t.spacing, t.moisture = file.Spacing.Between.bounds(), file.Moisture.bounds()
 	return t
 })
 
@@ -143,14 +147,11 @@ func PressureFor(gravity float64) Pressure {
 	return list[len(list)-1]
 }
 
-// ClampsApart returns how far apart clamps stand along a joint.
-func ClampsApart() ClampSpacing { return adhesives().spacing }
+// ClampsApart returns how far apart clamps stand along a joint, in inches.
+func ClampsApart() Bounds { return adhesives().spacing }
 
 // GluingMoisture returns the moisture of wood to be glued, in percent.
-func GluingMoisture() (least, greatest int, o Origin) {
-	m := adhesives().moisture
-	return m.Least, m.Greatest, m.Origin
-}
+func GluingMoisture() Bounds { return adhesives().moisture }
 
 func listAdhesives() Listing {
 	t := adhesives()

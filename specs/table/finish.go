@@ -48,8 +48,8 @@ var finishesText []byte
 type finishRow struct {
 	ID, Name, Kind, Thinner, Note string
 	Coverage                      single
-	Coats                         minutes // two whole numbers
-	Recoat                        minutes
+	Coats                         pair
+	Recoat                        pair
 	Within, Handle, Cure, Between single
 	Rags                          bool
 }
