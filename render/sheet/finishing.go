@@ -17,14 +17,15 @@ func finishing(in Input) []*page { return append(bareSheets(in), quantities(in).
 // Room for one row of parts to be taped: its title, running dimensions over the
 // picture, the width at its left.
 const (
-	bareTitle = 6 * drawing.MM // what follows it hangs on its lines
-	bareAbove = 5 * drawing.MM // beyond what the dimensions say they take
-	bareLeft  = 34 * drawing.MM
-	bareRight = 10 * drawing.MM
-	bareHigh  = 32 * drawing.MM // of the picture, as a rule
-	bareFew   = 2               // parts that a row shows at least, where there are as many
-	bareBelow = 3 * drawing.MM
-	tapeOver  = 2 * drawing.MM // how far tape reaches over the outer parts
+	bareTitle  = 6 * drawing.MM // what follows it hangs on its lines
+	bareAbove  = 5 * drawing.MM // beyond what the dimensions say they take
+	bareLeft   = 34 * drawing.MM
+	bareRight  = 10 * drawing.MM
+	bareHigh   = 32 * drawing.MM // of the picture, as a rule
+	bareFew    = 2               // parts that a row shows at least, where there are as many
+	bareBelow  = 3 * drawing.MM
+	bareSpread = 20 * drawing.MM // how far figures may spread beyond the picture, both sides together
+	tapeOver   = 2 * drawing.MM  // how far tape reaches over the outer parts
 )
 
 // benchLong is the most that parts lying side by side take of a bench (the
@@ -95,7 +96,12 @@ func (b bareBlock) height(p *page) drawing.Um {
 	if b.edgeToEnd() {
 		return b.head(p) + bareBelow
 	}
-	return b.head(p) + bareAbove + b.board(p, drawing.Rect{}).Room(dim.Above) + tapeOver + max(b.um(b.row.Across)*drawing.Um(b.shown), partLeast) + tapeOver + bareBelow
+	d := b.board(p, drawing.Rect{})
+	high := b.head(p) + bareAbove + d.Room(dim.Above) + tapeOver + max(b.um(b.row.Across)*drawing.Um(b.shown), partLeast) + tapeOver + bareBelow
+	if below := d.Room(dim.Below); below > 0 {
+		high += below + bareAbove
+	}
+	return high
 }
 
 // head is what the title and the line under it take.
@@ -107,7 +113,7 @@ func (b bareBlock) head(p *page) drawing.Um {
 func (b bareBlock) draw(p *page, box drawing.Rect) {
 	w := newScribe(p.sheet, box)
 	w.line(drawing.HeadingText, drawing.FigureHeight, 0, true, drawing.Figure(b.title()))
-	w.note(b.says(), 0)
+	w.note(b.says(), 0) // as head reckons it
 	if b.edgeToEnd() {
 		return
 	}
@@ -142,8 +148,21 @@ func (b bareBlock) title() string {
 	return text + fmt.Sprintf("; scale 1:%d", b.den)
 }
 
-// says tells how many faces there are and what tape they take.
+// says tells how many faces there are and what tape they take, and which end
+// is the left one where that is no matter of course.
 func (b bareBlock) says() string {
+	text := b.tape()
+	if b.row.From == "LEFT" && !b.edgeToEnd() {
+		text += " LEFT is the left end seen from the rack's front."
+	}
+	if _, _, thinned := b.running(); thinned && !b.edgeToEnd() {
+		text += " Some figures left out: see the ladder and carcase sheets for all."
+	}
+	return text
+}
+
+// tape tells how many faces there are and what stays bare on each.
+func (b bareBlock) tape() string {
 	f := b.in.Rack.Format
 	if b.edgeToEnd() {
 		return "Bare from end to end: " + f.Unit(b.row.Length) + "."
@@ -198,10 +217,19 @@ func (b bareBlock) strips(s *drawing.Sheet, out drawing.Rect) {
 // the marked end, the width of a part at the left.
 func (b bareBlock) board(p *page, out drawing.Rect) *dim.Board {
 	d := dim.New(p.sheet, b.in.Rack.Format, drawing.Ratio{Num: 1, Den: b.den})
-	at := func(l length) dim.Stop {
-		return dim.Stop{At: out.Min.X + b.um(l), Value: l, From: out.Min.Y - tapeOver}
+	above, below, _ := b.running()
+	run := func(side dim.Side, places []length, from drawing.Um) {
+		if len(places) == 0 {
+			return
+		}
+		stops := []dim.Stop{{At: out.Min.X, From: from}}
+		for _, l := range places {
+			stops = append(stops, dim.Stop{At: out.Min.X + b.um(l), Value: l, From: from})
+		}
+		d.Running(side, b.row.From, stops, dim.Options{})
 	}
-	d.Running(dim.Above, b.row.From, b.stops(at), dim.Options{})
+	run(dim.Above, above, out.Min.Y-tapeOver)
+	run(dim.Below, below, out.Max.Y+tapeOver)
 	across := func(l length) dim.Stop { return dim.Stop{At: out.Min.Y + b.um(l), Value: l, From: out.Min.X} }
 	var edges []dim.Stop
 	for _, l := range b.edges() {
@@ -211,30 +239,57 @@ func (b bareBlock) board(p *page, out drawing.Rect) *dim.Board {
 	return d
 }
 
-// stops are the ends of all strips and of the part; where their figures would
-// not go side by side, the beginnings alone: the block says how wide strips are.
-func (b bareBlock) stops(at func(length) dim.Stop) []dim.Stop {
-	list := func(all bool) []dim.Stop {
-		seen := []dim.Stop{at(0)}
-		add := func(l length) {
-			if l > seen[len(seen)-1].Value {
-				seen = append(seen, at(l))
-			}
-		}
-		for _, s := range b.row.Strips {
-			add(s.From)
-			if all {
-				add(s.To)
-			}
-		}
-		add(b.row.Length)
-		return seen
+// running are the places that the figures over and under the picture show: the
+// ends of all strips and of the part. Where these would not go side by side it
+// is the beginnings alone, since the block says how wide strips are; where
+// these would not either, every other one stands below. Where even that is too
+// many, some are left out, and the block says so.
+func (b bareBlock) running() (above, below []length, thinned bool) {
+	fits := func(n int, over drawing.Um) bool { return drawing.Um(n+1)*dim.RunningRow <= b.um(b.row.Length)+over }
+	list := b.places(true)
+	if fits(len(list), 0) {
+		return list, nil, false
 	}
-	_, same := b.stripWidth()
-	if all := list(true); drawing.Um(len(all))*dim.RunningRow <= b.um(b.row.Length) || !same {
-		return all
+	if _, same := b.stripWidth(); same {
+		list = b.places(false)
 	}
-	return list(false)
+	if fits(len(list), bareSpread) {
+		return list, nil, false
+	}
+	every := 1
+	for !fits((len(list)/every+3)/2, bareSpread) {
+		every++
+	}
+	for i, l := range list {
+		switch {
+		case i%every != 0 && i != len(list)-1:
+			thinned = true
+		case i/every%2 == 0:
+			above = append(above, l)
+		default:
+			below = append(below, l)
+		}
+	}
+	return above, below, thinned
+}
+
+// places are the beginnings of all strips, their ends too where ends is set, and
+// the part's length, ascending from above zero.
+func (b bareBlock) places(ends bool) []length {
+	var all []length
+	add := func(l length) {
+		if l > 0 && (len(all) == 0 || l > all[len(all)-1]) {
+			all = append(all, l)
+		}
+	}
+	for _, s := range b.row.Strips {
+		add(s.From)
+		if ends {
+			add(s.To)
+		}
+	}
+	add(b.row.Length)
+	return all
 }
 
 // edges are the places across one part that its strips reach, its own edges

@@ -114,3 +114,31 @@ func TestRandomFinishes(t *testing.T) {
 		}
 	}
 }
+
+// Legs with more slats than figures go side by side over them once had figures
+// beyond the frame: every other one stands below now, and no place is lost.
+func TestManyStripsAreFiguredOnBothSides(t *testing.T) {
+	for _, c := range []struct {
+		fit, paper string
+		rows       int
+	}{{"half-375", "letter", 24}, {"longneck-355", "letter", 24}, {"claret-750", "a4", 40}, {"claret-750", "letter", 120}} {
+		text := fmt.Sprintf("units = \"mm\"\n[bottles]\nfit = [%q]\n[rack]\ncolumns = 2\nrows = %d\n[paper]\ndrawings = %q\n", c.fit, c.rows, c.paper)
+		r := racktest.Build(t, text)
+		bare := sheet.Bare(sheet.Input{Rack: r, Mark: "0123abcd"})
+		for _, s := range bare {
+			for _, f := range drawing.Legible(s) {
+				t.Errorf("%v\n%s", f, text)
+			}
+		}
+		all := lettered(bare, "bare")
+		missing := 0
+		for _, under := range r.Kinds[0].Under {
+			if !strings.Contains(all, r.Format.Text(under)) {
+				missing++
+			}
+		}
+		if said := strings.Contains(all, "Somefiguresleftout"); said != (missing > 0) {
+			t.Errorf("%d places have no figure; that some are left out is said: %v\n%s", missing, said, text)
+		}
+	}
+}
