@@ -23,6 +23,7 @@ const (
 	bareRight  = 10 * drawing.MM
 	bareHigh   = 32 * drawing.MM // of the picture, as a rule
 	bareFew    = 2               // parts that a row shows at least, where there are as many
+	bareMost   = 6               // and at most
 	bareBelow  = 3 * drawing.MM
 	bareSpread = 20 * drawing.MM // how far figures may spread beyond the picture, both sides together
 	tapeOver   = 2 * drawing.MM  // how far tape reaches over the outer parts
@@ -82,7 +83,7 @@ func newBareBlock(in Input, row finish.Row) bareBlock {
 	for b.um(row.Length) > room || b.um(row.Across) > 2*bareHigh {
 		b.den += 100
 	}
-	b.shown = max(1, min(row.Count, int(bareHigh/max(b.um(row.Across), 1))))
+	b.shown = max(1, min(row.Count, bareMost, int(bareHigh/max(b.um(row.Across), 1))))
 	return b
 }
 
@@ -155,8 +156,14 @@ func (b bareBlock) says() string {
 	if b.row.From == "LEFT" && !b.edgeToEnd() {
 		text += " LEFT is the left end seen from the rack's front."
 	}
-	if _, _, thinned := b.running(); thinned && !b.edgeToEnd() {
+	if b.edgeToEnd() {
+		return text
+	}
+	switch above, below, thinned := b.running(); {
+	case thinned:
 		text += " Some figures left out: see the ladder and carcase sheets for all."
+	case len(above)+len(below) < len(b.places(true)):
+		text += " Figures are to where strips begin."
 	}
 	return text
 }
