@@ -10,7 +10,7 @@ import (
 
 // Mark returns the content mark of a solved rack: eight hexadecimal figures
 // that stand on every sheet and in the report. Two packets with one mark show
-// the same rack for the same order; comments and spelling of the design file
+// the same rack, finished alike, for the same order; comments and spelling of the design file
 // do not change it.
 func Mark(r *rack.Rack) string {
 	h := sha256.New()
@@ -31,5 +31,7 @@ func Mark(r *rack.Rack) string {
 	for _, b := range r.Bottles {
 		fmt.Fprintf(h, "%d %d %q\n", b.Column, b.Row, b.Kind.ID)
 	}
+	f := d.Finish
+	fmt.Fprintf(h, "%s %s %d %s %s %s %d\n", d.Wood.Species.ID, f.Coat.ID, f.Coats, f.Stain.ID, f.Conditioner.ID, f.Glue.ID, d.Shop.Tolerance)
 	return hex.EncodeToString(h.Sum(nil))[:8]
 }

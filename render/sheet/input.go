@@ -58,6 +58,9 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 	pages = append(pages, ladders(in)...)
 	pages = append(pages, carcase(in))
 	pages = append(pages, parts(in)...)
+	pages = append(pages, finishing(in)...)
+	pages = append(pages, assemblySheets(in)...)
+	pages = append(pages, inspectionSheets(in)...)
 	var out []*drawing.Sheet
 	for i, p := range pages {
 		p.sheet.Name = fmt.Sprintf("%02d-%s", i+1, p.sheet.Name)

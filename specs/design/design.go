@@ -40,6 +40,7 @@ type Design struct {
 	Boards  []Board // in the order of the file
 	Shop    Shop
 	Joint   Joint
+	Finish  Finish
 	Price   Price
 	Paper   Paper
 	Printer Printer

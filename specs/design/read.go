@@ -113,6 +113,7 @@ func (d *Design) setDefaults() {
 		n.Text = n.text(d.Format())
 		*d.Joint.named(path) = n
 	}
+	d.setFinish()
 	home := "letter"
 	if d.Units == unit.Metric {
 		home = "a4"

@@ -52,6 +52,7 @@ func sections() []section {
 		{"board", each(known, "nominal", "length", "price", "on_hand", "thickness", "width")},
 		{"shop", append(each(shopLength, "kerf", "end_trim", "edge_trim", "min_rip_length", "tolerance"), entry{"spares", spares})},
 		{"joint", append(each(jointNail, "slat_nail", "apron_nail", "top_nail"), entry{"glue", jointGlue}, entry{"top", jointTop})},
+		{"finish", []entry{{"coat", finishCoat}, {"coats", finishCoats}, {"stain", finishStain}, {"conditioner", finishConditioner}, {"glue", finishGlue}}},
 		{"price", append([]entry{{"currency", currency}}, each(priceItem, priceNames...)...)},
 		{"paper", []entry{{"drawings", paperDrawings}, {"template", paperTemplate}, {"labels", paperLabels}}},
 		{"printer", each(printerRuler, "across", "along")},
@@ -92,6 +93,7 @@ func topEntries() []entry {
 		{"bottle", bottles},
 		{"column", columns},
 		{"board", boards},
+		{"finish", finishes},
 	}
 	for _, name := range []string{
 		"site", "rack", "carcase", "ladder", "cell", "leg", "slat", "apron", "top", "overhang",

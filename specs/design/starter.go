@@ -110,6 +110,12 @@ fit = ["claret-750"]              # every cell holds each of these; "slatwright 
 # glue = true                     # crossings are glued as well as nailed
 # top = "slotted"                 # glued in front, slotted screws behind; or "glued" all round
 
+# [finish]                        # "slatwright tables finishes" and "... adhesives" list them
+# coat = "oil_poly"               # "none" for bare wood
+# coats = 3
+# stain = "none"
+# glue = "pva"
+
 # [price]
 # labour = 40                     # for an hour
 # markup = "20 %"

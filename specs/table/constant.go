@@ -2,6 +2,7 @@ package table
 
 import (
 	_ "embed"
+	"strconv"
 	"strings"
 	"sync"
 )
@@ -78,7 +79,7 @@ func Value(id string) float64 { return FindConstant(id).Value[0] }
 func (c Constant) text() string {
 	var list []string
 	for _, v := range c.Value {
-		list = append(list, number(v))
+		list = append(list, strconv.FormatFloat(v, 'f', -1, 64))
 	}
 	return strings.TrimSpace(strings.Join(list, ", ") + " " + c.Unit)
 }

@@ -2,153 +2,154 @@ package table
 
 import (
 	_ "embed"
+	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
 )
 
-// Finish is a kind of what is spread on wood. The maker's label comes first.
+// FinishKind says what a finishing material does.
+type FinishKind string
+
+// The kinds of finishing material.
+const (
+	Conditioner FinishKind = "conditioner" // evens out how the wood drinks
+	Stain       FinishKind = "stain"
+	Coat        FinishKind = "coat" // what protects
+)
+
+// Finish is a kind of finishing material.
 type Finish struct {
-	ID, Name string
-	Stage    string // "condition", "stain", "seal" or "topcoat", in this order
-	Coverage Span   // m² a litre, one coat
-	Coats    Span   // how many
-	Recoat   Span   // hours before the next coat or the next stage
-	Cure     Span   // hours before use
-	Oily     bool   // its rags can heat up by themselves and catch fire
+	ID, Name     string
+	Kind         FinishKind
+	Coverage     Coverage
+	Least, Usual int // coats
+	Coats        Origin
+	Recoat       Span // until the next coat of it, or the next material
+	Within       Wait // the next material must follow within this; zero for any time
+	Handle       Wait // until a coated part may be handled and glued up; zero where Kind is not Coat
+	Cure         Wait // until it is hard throughout; zero where Kind is not Coat
+	Grit         int  // to sand with between coats, 0 for none
+	Between      Origin
+	Spirit       bool // thinned with spirit, whose vapour burns
+	Rags         bool // rags wet with it can catch fire by themselves
+	Note         string
 }
 
-// Sanding is a row of grits, coarse to fine.
-type Sanding struct {
-	ID, Name string
-	Grits    []int
-	Origin   Origin
+// Percentage is a share in hundredths.
+type Percentage struct {
+	Value  int
+	Origin Origin
 }
 
 //go:embed finishes.toml
 var finishesText []byte
 
-//go:embed sanding.toml
-var sandingText []byte
+type finishRow struct {
+	ID, Name, Kind, Thinner, Note string
+	Coverage                      single
+	Coats                         pair
+	Recoat                        pair
+	Within, Handle, Cure, Between single
+	Rags                          bool
+}
+
+func (f finishRow) value() Finish {
+	return Finish{
+		ID: f.ID, Name: f.Name, Kind: FinishKind(f.Kind), Coverage: f.Coverage.coverage(),
+		Least: int(f.Coats.Value[0]), Usual: int(f.Coats.Value[1]), Coats: f.Coats.origin.value(),
+		Recoat: f.Recoat.span(), Within: f.Within.wait(), Handle: f.Handle.wait(), Cure: f.Cure.wait(),
+		Grit: int(f.Between.Value), Between: f.Between.origin.value(),
+		Spirit: f.Thinner == "spirit", Rags: f.Rags, Note: f.Note,
+	}
+}
+
+type blotchingRow struct {
+	Species  []string
+	Blotches bool
+	origin
+}
 
 type finishTable struct {
-	rows     []Finish
-	blotches []string // ids of species
-	origin   Origin   // of blotches
+	rows      []Finish
+	lost      Percentage
+	blotching []blotchingRow
 }
 
 var finishes = sync.OnceValue(func() finishTable {
 	var file struct {
-		Finish []struct {
-			ID, Name, Stage               string
-			Coverage, Coats, Recoat, Cure spanRow
-			Oily                          bool
-		}
-		Blotching []struct {
-			Species []string
-			origin
-		}
+		Finish    []finishRow
+		Lost      single
+		Blotching []blotchingRow
 	}
 	decode("finishes", finishesText, &file)
-	var t finishTable
+	t := finishTable{lost: Percentage{int(file.Lost.Value), file.Lost.origin.value()}, blotching: file.Blotching}
 	for _, f := range file.Finish {
-		t.rows = append(t.rows, Finish{
-			ID: f.ID, Name: f.Name, Stage: f.Stage, Coverage: f.Coverage.value(), Coats: f.Coats.value(),
-			Recoat: f.Recoat.value(), Cure: f.Cure.value(), Oily: f.Oily,
-		})
-	}
-	for _, b := range file.Blotching {
-		t.blotches, t.origin = append(t.blotches, b.Species...), b.origin.value()
+		t.rows = append(t.rows, f.value())
 	}
 	return t
 })
 
-// Finishes returns all finishes, in the order of their stages.
-func Finishes() []Finish { return slices.Clone(finishes().rows) }
+// Finishes returns all finishing materials of the kind, in the order of the
+// table.
+func Finishes(k FinishKind) []Finish {
+	return slices.DeleteFunc(slices.Clone(finishes().rows), func(f Finish) bool { return f.Kind != k })
+}
 
-// FindFinish returns the finish with the id.
-func FindFinish(id string) (Finish, bool) {
+// FindFinish returns the finishing material of the kind with the id.
+func FindFinish(k FinishKind, id string) (Finish, bool) {
 	for _, f := range finishes().rows {
-		if f.ID == id {
+		if f.Kind == k && f.ID == id {
 			return f, true
 		}
 	}
 	return Finish{}, false
 }
 
-// Blotches reports whether the species takes stain in blotches, so that it is
-// conditioned first, and who says so.
+// FinishLost returns how much stays in brush, tin and rag.
+func FinishLost() Percentage { return finishes().lost }
+
+// Blotches reports whether a species takes stain unevenly, and how that is
+// known. A species that the table does not list is taken to blotch.
 func Blotches(species string) (bool, Origin) {
-	t := finishes()
-	return slices.Contains(t.blotches, species), t.origin
-}
-
-var sandings = sync.OnceValue(func() []Sanding {
-	var file struct {
-		Sanding []struct {
-			ID, Name string
-			Grits    []int
-			origin
+	for _, b := range finishes().blotching {
+		if slices.Contains(b.Species, species) {
+			return b.Blotches, b.origin.value()
 		}
 	}
-	decode("sanding", sandingText, &file)
-	var list []Sanding
-	for _, s := range file.Sanding {
-		list = append(list, Sanding{s.ID, s.Name, s.Grits, s.origin.value()})
-	}
-	return list
-})
-
-// Sandings returns all rows of grits.
-func Sandings() []Sanding { return slices.Clone(sandings()) }
-
-// FindSanding returns the row of grits with the id.
-func FindSanding(id string) (Sanding, bool) {
-	for _, s := range sandings() {
-		if s.ID == id {
-			return s, true
-		}
-	}
-	return Sanding{}, false
+	return true, Origin{Own, "not in the table; taken as blotching, to be on the safe side"}
 }
 
 func listFinishes() Listing {
-	l := Listing{Name: "finishes", Title: "finishes: by kind; the label of the product at hand comes first"}
-	for _, f := range finishes().rows {
-		row := Row{Name: f.ID, Text: f.Name + " (" + f.Stage + ")", Cells: []Cell{
-			f.Coverage.cell("coverage", "m²/l"), f.Coats.cell("coats", ""), f.Recoat.cell("next coat after", "h"), f.Cure.cell("cured after", "h"),
-		}}
-		if f.Oily {
-			row.Note = "rags can catch fire by themselves: dry them flat outdoors, or keep them in a lidded metal can with water"
+	t := finishes()
+	l := Listing{Name: "finishes", Title: "finishes: the label of the tin at hand goes before these figures"}
+	for _, f := range t.rows {
+		row := Row{Name: f.ID, Text: f.Name, Note: f.Note}
+		add := func(label, text string, o Origin) {
+			if o.Standing != "" {
+				row.Cells = append(row.Cells, Cell{label, text, o})
+			}
 		}
+		coats := fmt.Sprint(f.Usual)
+		if f.Least != f.Usual {
+			coats = fmt.Sprintf("%d to %d", f.Least, f.Usual)
+		}
+		add("coverage", f.Coverage.String(), f.Coverage.Origin)
+		add("coats", coats, f.Coats)
+		add("next coat after", f.Recoat.String(), f.Recoat.Origin)
+		add("next coat within", Hours(f.Within.Value), f.Within.Origin)
+		add("light use after", Hours(f.Handle.Value), f.Handle.Origin)
+		add("hard after", Hours(f.Cure.Value), f.Cure.Origin)
+		add("grit between coats", fmt.Sprint(f.Grit), f.Between)
 		l.Rows = append(l.Rows, row)
 	}
-	l.Rows = append(l.Rows, Row{Name: "blotching", Text: "species that are conditioned before stain", Cells: []Cell{
-		{"species", strings.Join(finishes().blotches, ", "), finishes().origin},
-	}})
-	return l
-}
-
-func listSanding() Listing {
-	l := Listing{Name: "sanding", Title: "sanding: grits in order"}
-	for _, s := range sandings() {
-		var grits []string
-		for _, g := range s.Grits {
-			grits = append(grits, strconv.Itoa(g))
+	l.Rows = append(l.Rows, Row{Name: "lost", Text: "in brush, tin and rag", Cells: []Cell{{"lost", fmt.Sprintf("%d %%", t.lost.Value), t.lost.Origin}}})
+	for _, b := range t.blotching {
+		says := "takes stain evenly"
+		if b.Blotches {
+			says = "blotches: condition before stain"
 		}
-		l.Rows = append(l.Rows, Row{Name: s.ID, Text: s.Name, Cells: []Cell{{"grits", strings.Join(grits, ", "), s.Origin}}})
+		l.Rows = append(l.Rows, Row{Name: "stain on", Text: strings.Join(b.Species, ", "), Cells: []Cell{{"stain", says, b.origin.value()}}})
 	}
 	return l
 }
-
-// cell returns the span in words under the label.
-func (s Span) cell(label, unit string) Cell {
-	text := number(s.Lo)
-	if s.Hi != s.Lo {
-		text += " .. " + number(s.Hi)
-	}
-	return Cell{label, strings.TrimSpace(text + " " + unit), s.Origin}
-}
-
-func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

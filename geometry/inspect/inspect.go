@@ -1,0 +1,299 @@
+// Package inspect works out what to measure on a finished rack: lengths that
+// lie between faces, so that a rule or a gauge reaches them, each with the least
+// and the greatest that the fit bears. A solved rack goes in; plain data comes
+// out, which the inspection sheet shows.
+//
+// The limits are found by asking the checks themselves about the rack with that
+// one length changed, in the finest steps that are printed. So they can't say
+// anything else than the checks do.
+package inspect
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"slatwright/geometry/check"
+	"slatwright/geometry/rack"
+	"slatwright/specs/design"
+	"slatwright/specs/table"
+	"slatwright/specs/unit"
+)
+
+// Dimension is one length to measure.
+type Dimension struct {
+	Name    string // "gap"
+	Where   string // the kind of column, "" where all are alike or it is of the whole rack
+	Between string // the faces
+	Count   int    // how many there are in the rack
+	Drawn   unit.Length
+
+	// What the fit bears, multiples of the finest length printed unless Drawn
+	// itself is a limit. Zero where nothing limits it within Reach of Drawn.
+	Least, Greatest     unit.Length
+	LeastBy, GreatestBy string // the check, or the statement, that limits it
+	Fails               string // the check that fails as drawn; then there are no limits
+}
+
+// Reach is how far from the drawn length limits are looked for.
+const Reach = unit.Inch
+
+// Tight reports whether a limit is nearer to the drawn length than the shop's
+// tolerance.
+func (d Dimension) Tight(tolerance unit.Length) bool {
+	return d.Least > 0 && d.Drawn-d.Least < tolerance || d.Greatest > 0 && d.Greatest-d.Drawn < tolerance
+}
+
+// Dimensions returns what to measure: each kind of column first, then the whole
+// rack.
+func Dimensions(r *rack.Rack) []Dimension {
+	var list []Dimension
+	for k := range r.Kinds {
+		for _, p := range ofKind(r, k) {
+			list = append(list, p.limit(r, k))
+		}
+	}
+	list = append(list, depth(r))
+	return append(list, overall(r)...)
+}
+
+// depth is between the aprons, all along the rack: every kind of column limits
+// it.
+func depth(r *rack.Rack) Dimension {
+	all := Dimension{Name: "inside depth", Between: "apron to apron", Count: len(r.Columns), Drawn: r.Len("slat.length")}
+	p := probe{all, []func(*rack.Rack, unit.Length){func(r *rack.Rack, by unit.Length) { setLength(r, "slat.length", by) }}}
+	for k := range r.Kinds {
+		d := p.limit(r, k)
+		if d.Fails != "" {
+			return d
+		}
+		all.narrow(d)
+	}
+	return all
+}
+
+// narrow takes over the limits of o where they are narrower.
+func (d *Dimension) narrow(o Dimension) {
+	if o.LeastBy != "" && o.Least > d.Least {
+		d.Least, d.LeastBy = o.Least, o.LeastBy
+	}
+	if o.GreatestBy != "" && (d.Greatest == 0 || o.Greatest < d.Greatest) {
+		d.Greatest, d.GreatestBy = o.Greatest, o.GreatestBy
+	}
+}
+
+// probe is a dimension of a kind of column with the ways to change it. Where it
+// occurs in several places each has a way of its own, and the narrowest limits
+// count.
+type probe struct {
+	Dimension
+	change []func(r *rack.Rack, by unit.Length)
+}
+
+// ofKind returns the probes of a kind of column.
+func ofKind(r *rack.Rack, kind int) []probe {
+	k := r.Kinds[kind]
+	cells := k.Count * k.Rows
+	high := r.Len("slat.height")
+	add := func(name, between string, count int, drawn unit.Length, change ...func(*rack.Rack, unit.Length)) probe {
+		return probe{Dimension{Name: name, Where: k.Name, Between: between, Count: count, Drawn: drawn}, change}
+	}
+	lift := func(r *rack.Rack, from int, by unit.Length) {
+		for i := from; i < len(r.Kinds[0].Under); i++ {
+			r.Kinds[0].Under[i] += by
+		}
+	}
+	list := []probe{
+		add("gap", "slat to slat of a cell", cells, k.Gap, func(r *rack.Rack, by unit.Length) {
+			r.Kinds[0].Gap += by
+			r.Kinds[0].Channel += by
+		}),
+		add("channel", "leg to facing leg", k.Count, k.Channel, func(r *rack.Rack, by unit.Length) { r.Kinds[0].Channel += by }),
+		add("lowest slat", "foot to underside", k.Count, k.Under[0], func(r *rack.Rack, by unit.Length) { lift(r, 0, by) }),
+	}
+	list = append(list, openings(r, k, lift)...)
+	over := r.Len("leg.length") - r.Len("apron.height") - k.Under[k.Rows-1] - high
+	return append(list,
+		add("headroom", "top slat to upper apron", k.Count, over, func(r *rack.Rack, by unit.Length) { setLength(r, "leg.length", by) }))
+}
+
+// openings are the clear heights between slats, one for each rise of the kind.
+func openings(r *rack.Rack, k rack.Kind, lift func(*rack.Rack, int, unit.Length)) []probe {
+	var list []probe
+	seen := map[string]bool{} // only asked, never ranged over
+	for row, rise := range k.Rises {
+		n := slices.IndexFunc(list, func(p probe) bool { return p.Drawn == rise-r.Len("slat.height") })
+		if n < 0 {
+			n = len(list)
+			list = append(list, probe{Dimension: Dimension{
+				Name: "between slats", Where: k.Name, Between: "top to underside", Drawn: rise - r.Len("slat.height"),
+			}})
+		}
+		list[n].Count += k.Count
+		if key := fmt.Sprint(rise, ids(k.Fit[row]), ids(k.Fit[row+1])); !seen[key] {
+			seen[key] = true
+			list[n].change = append(list[n].change, func(r *rack.Rack, by unit.Length) {
+				r.Kinds[0].Rises[row] += by
+				lift(r, row+1, by)
+			})
+		}
+	}
+	return list
+}
+
+func ids(list []table.Bottle) string {
+	var all []string
+	for _, b := range list {
+		all = append(all, b.ID)
+	}
+	return strings.Join(all, " ")
+}
+
+// setLength changes a named length of a rack made by alone.
+func setLength(r *rack.Rack, name string, by unit.Length) {
+	n := slices.IndexFunc(r.Lengths, func(s rack.Solved) bool { return s.Name == name })
+	r.Lengths[n].Value += by
+}
+
+// alone returns a copy of the rack with columns of the one kind, sharing nothing
+// that the changes touch.
+func alone(r *rack.Rack, kind int) *rack.Rack {
+	c := *r
+	k := r.Kinds[kind]
+	k.Under, k.Rises = slices.Clone(k.Under), slices.Clone(k.Rises)
+	c.Kinds = []rack.Kind{k}
+	c.Columns = []rack.Column{{}}
+	c.Lengths = slices.Clone(r.Lengths)
+	return &c
+}
+
+// failing returns the first check of the fit that fails on the rack, "" where
+// none does.
+func failing(r *rack.Rack) string {
+	for _, c := range check.Checks() {
+		if !strings.HasPrefix(c.Code, "fit.") {
+			continue
+		}
+		if check.Worst(c.Run(r)) == check.Fail {
+			return c.Code
+		}
+	}
+	return ""
+}
+
+// limit finds what the fit bears.
+func (p probe) limit(r *rack.Rack, kind int) Dimension {
+	d := p.Dimension
+	if d.Fails = failing(alone(r, kind)); d.Fails != "" {
+		return d
+	}
+	for _, change := range p.change {
+		judge := func(v unit.Length) string {
+			c := alone(r, kind)
+			change(c, v-d.Drawn)
+			return failing(c)
+		}
+		var one Dimension
+		one.Least, one.LeastBy = edge(d.Drawn, -1, r.Format, judge)
+		one.Greatest, one.GreatestBy = edge(d.Drawn, 1, r.Format, judge)
+		d.narrow(one)
+	}
+	return d
+}
+
+// edge returns the last length on the way from the drawn one, in whole steps of
+// the finest printed, at which judge finds nothing, and what fails one step
+// further; by is "" where nothing fails within Reach. Every check gets worse
+// all the way, so that the edge can be found by halving.
+func edge(drawn unit.Length, way int, f unit.Format, judge func(unit.Length) string) (last unit.Length, by string) {
+	step := f.System.Finest()
+	at := func(n int) unit.Length {
+		if n == 0 {
+			return drawn
+		}
+		if way < 0 {
+			return (drawn - 1).Down(step) - unit.Length(n-1)*step
+		}
+		return (drawn + 1).Up(step) + unit.Length(n-1)*step
+	}
+	good, bad := 0, 1+int(Reach/step)
+	if way < 0 {
+		bad = min(bad, int((drawn-1)/step)+1) // no length is less than nothing
+	}
+	if by = judge(at(bad)); by == "" {
+		return 0, ""
+	}
+	for bad-good > 1 {
+		mid := (good + bad) / 2
+		if says := judge(at(mid)); says == "" {
+			good = mid
+		} else {
+			bad, by = mid, says
+		}
+	}
+	return at(good), by
+}
+
+// overall returns the sizes over all, limited by what the design states of them
+// and of the site.
+func overall(r *rack.Rack) []Dimension {
+	fit := unit.Length(0)
+	if l, ok := r.Find("site.fit"); ok {
+		fit = l.Value
+	}
+	var list []Dimension
+	for _, o := range []struct {
+		name, site, between string
+		fits                unit.Length
+	}{
+		{"width", "site.width", "at the widest", 2 * fit},
+		{"depth", "site.depth", "at the deepest", fit},
+		{"height", "site.height", "at the highest", fit},
+	} {
+		name := "rack." + o.name
+		d := Dimension{Name: o.name + " over all", Between: o.between, Count: 1, Drawn: r.Len(name)}
+		if l, ok := r.Design.Length(name); ok {
+			d.take(l, 0)
+		}
+		if l, ok := r.Design.Length(o.site); ok {
+			l.Kind, l.Hi = design.AtMost, max(l.Lo, l.Hi)
+			d.take(l, o.fits)
+		}
+		list = append(list, d)
+	}
+	return list
+}
+
+// take lets a statement limit the dimension, less what is kept free.
+func (d *Dimension) take(l design.Length, free unit.Length) {
+	var said Dimension
+	if l.Kind == design.AtMost || l.Kind == design.Between {
+		said.Greatest, said.GreatestBy = l.Hi-free, l.Name
+	}
+	if l.Kind == design.AtLeast || l.Kind == design.Between {
+		said.Least, said.LeastBy = l.Lo, l.Name
+	}
+	d.narrow(said)
+}
+
+// Gauge is a pair of widths to make from waste: the go one must enter wherever
+// the dimension is, the no-go one nowhere.
+type Gauge struct {
+	Name, Where string
+	Go, NoGo    unit.Length // zero where the fit sets no such limit
+}
+
+// Gauges returns the gauges for gaps, channels and openings, in the order of
+// the dimensions.
+func Gauges(list []Dimension) []Gauge {
+	var out []Gauge
+	for _, d := range list {
+		switch d.Name {
+		case "gap", "channel", "between slats":
+			if d.Least > 0 || d.Greatest > 0 {
+				out = append(out, Gauge{d.Name, d.Where, d.Least, d.Greatest})
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,176 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"slatwright/geometry/assembly"
+	"slatwright/render/drawing"
+	"slatwright/specs/table"
+	"slatwright/specs/unit"
+)
+
+// assemblyCautions stand on the sheet of the operation.
+var assemblyCautions = []string{
+	"Nails: bore near ends, eyes protected, hands out of the nail's way, the nailer's safety as its maker says.",
+	"Glue: gloves, and the label's word on time, cold and skin. Clamps pinch: tighten by turns, a caul under each jaw.",
+	"The full rack is heavy and can tip: two people lift; anchor it before loading, by licensed people where local codes ask for it.",
+}
+
+// assemblySheets returns the order of work with its waits, and the clamps and
+// diagonals.
+func assemblySheets(in Input) []*page {
+	return append(orderOfWork(in), clampSheets(in)...)
+}
+
+// orderOfWork lists the steps. Waits are what the labels give from and to; a
+// step can begin no sooner than the longest chain of waits before it.
+func orderOfWork(in Input) []*page {
+	steps := assembly.Steps(in.Rack)
+	soon, late := assembly.Plan(steps, false), assembly.Plan(steps, true)
+	l := ledger{columns: []ledgerColumn{
+		{title: "step", width: 10 * drawing.MM, bold: true}, {title: "what", width: 29 * drawing.MM, bold: true}, {title: "how"},
+		{title: "after step", width: 19 * drawing.MM}, {title: "soonest begin", width: 26 * drawing.MM}, {title: "then wait", width: 31 * drawing.MM},
+	}}
+	for i, s := range steps {
+		l.rows = append(l.rows, []string{strconv.Itoa(i + 1), s.Name, s.Text, afterText(s.After), beginText(soon.Begin[i]), waitText(s.Wait)})
+	}
+	pages, w := l.paged(func(n int) (*page, *scribe) {
+		p := in.newPage(fmt.Sprintf("work-%d", n+1), "Order of work")
+		return p, newScribe(p.sheet, p.area)
+	})
+	notes := []string{readyText(in, soon, late)}
+	if chain := chainText(steps, late); chain != "" {
+		notes = append(notes, chain)
+	}
+	if w.room() < needed(append(notes, assemblyCautions...), w.box.W(), 5*drawing.MM)+14*drawing.MM {
+		p := in.newPage(fmt.Sprintf("work-%d", len(pages)+1), "Order of work")
+		pages = append(pages, p)
+		w = newScribe(p.sheet, p.area)
+	}
+	w.skip(4 * drawing.MM)
+	for _, n := range notes {
+		w.note(n, 5*drawing.MM)
+	}
+	w.skip(2 * drawing.MM)
+	w.heading("Cautions")
+	for _, c := range assemblyCautions {
+		w.note(c, 5*drawing.MM)
+	}
+	return pages
+}
+
+// afterText lists the steps that must be over.
+func afterText(after []int) string {
+	var all []string
+	for _, k := range after {
+		all = append(all, strconv.Itoa(k+1))
+	}
+	return strings.Join(all, ", ")
+}
+
+// waitText prints a wait, nothing where there is none.
+func waitText(s assembly.Span) string {
+	if s.Greatest == 0 {
+		return ""
+	}
+	return table.HoursRange(s.Least, s.Greatest)
+}
+
+// beginText prints when a step can begin, rounded up to the hour where it is
+// two or more.
+func beginText(d time.Duration) string {
+	switch {
+	case d == 0:
+		return "at once"
+	case d >= 2*time.Hour:
+		d = (d + time.Hour - 1) / time.Hour * time.Hour
+	}
+	return table.Hours(d)
+}
+
+// readyText says how long all waits together are, and what day that makes.
+func readyText(in Input, soon, late assembly.Schedule) string {
+	date := in.Rack.Design.Date
+	text := "Waits alone: " + waitText(assembly.Span{Least: soon.Ready, Greatest: late.Ready}) + "; the work itself comes on top."
+	first, ok := assembly.Day(date, soon.Ready)
+	if !ok {
+		return text
+	}
+	text += fmt.Sprintf(" Begun on %s it is ready on %s at the earliest", date[:len(first)], first)
+	if last, _ := assembly.Day(date, late.Ready); last != first {
+		text += ", and with the longer waits on " + last
+	}
+	return text + "."
+}
+
+// chainText names the steps whose waits decide.
+func chainText(steps []assembly.Step, s assembly.Schedule) string {
+	var all []string
+	for _, i := range s.Chain {
+		if steps[i].Wait.Greatest > 0 {
+			all = append(all, strconv.Itoa(i+1))
+		}
+	}
+	if len(all) < 2 {
+		return ""
+	}
+	return "The waits after steps " + strings.Join(all, ", ") + " decide; every other one runs beside them."
+}
+
+// clampNotes say how to clamp, with the figures of the glue and the wood.
+func clampNotes(in Input) []string {
+	d := in.Rack.Design
+	g := d.Finish.Glue
+	p := table.PressureFor(d.Wood.Species.Gravity.Value)
+	pressure := fmt.Sprintf("%d to %d psi", p.Least, p.Greatest)
+	cold := fmt.Sprintf("%d °F", g.Coldest)
+	if in.Rack.Format.System == unit.Metric {
+		pressure = fmt.Sprintf("%.1f to %.1f MPa", psi*float64(p.Least), psi*float64(p.Greatest))
+		cold = fmt.Sprintf("%d °C", (g.Coldest-32)*5/9)
+	}
+	noted := ""
+	if g.Note != "" {
+		noted = " (" + g.Note + ")"
+	}
+	moisture := table.GluingMoisture()
+	return []string{
+		fmt.Sprintf("Glue: %s%s, on one face. Close a joint within %s, keep it clamped %s, no load for %s, not colder than %s.",
+			g.Name, noted, g.Open, g.Clamp, table.Hours(g.Cure.Value), cold),
+		fmt.Sprintf("Pressure for %s: %s (%s). Wood at %d to %d %% moisture. Nails hold a joint too: clamp at the least where it gapes.",
+			d.Wood.Species.Name, pressure, p.Origin.Standing, moisture.Least, moisture.Greatest),
+		"Circles with a cross are clamps; sets serve one after the other. Equal diagonals are square: where one is longer, press its corners together before the glue sets.",
+	}
+}
+
+// psi is one pound-force to the square inch in MPa: 4.4482216152605 N over
+// 645.16 mm².
+const psi = 4.4482216152605 / 645.16
+
+// clampLedger lists the sets of clamps.
+func clampLedger(in Input) ledger {
+	f := in.Rack.Format
+	l := ledger{columns: []ledgerColumn{
+		{title: "clamps for", width: 32 * drawing.MM, bold: true}, {title: "number", width: 17 * drawing.MM, right: true, bold: true}, {title: "where"},
+		{title: "open to, " + f.System.String(), width: 24 * drawing.MM, right: true}, {title: "force at each", width: 34 * drawing.MM, right: true},
+	}}
+	for _, s := range assembly.Sets(in.Rack) {
+		l.rows = append(l.rows, []string{s.For, strconv.Itoa(s.Count), s.Where, f.Text(s.Opening), s.Force.Text(f.System)})
+	}
+	return l
+}
+
+// squareLedger lists the diagonals.
+func squareLedger(in Input) ledger {
+	f := in.Rack.Format
+	l := ledger{columns: []ledgerColumn{
+		{title: "check square", width: 60 * drawing.MM, bold: true}, {title: "between"},
+		{title: "diagonal, " + f.System.String(), width: 28 * drawing.MM, right: true}, {title: "alike within", width: 24 * drawing.MM, right: true},
+	}}
+	for _, d := range assembly.Diagonals(in.Rack) {
+		l.rows = append(l.rows, []string{d.Name, d.Between, d.Text(f.System), f.Text(d.Apart)})
+	}
+	return l
+}

@@ -1,0 +1,13 @@
+package sheet
+
+import "slatwright/render/drawing"
+
+// Bare composes the sheets of what stays bare for glue, without the others.
+func Bare(in Input) []*drawing.Sheet {
+	var out []*drawing.Sheet
+	for i, p := range bareSheets(in) {
+		p.finish(i+1, 1)
+		out = append(out, p.sheet)
+	}
+	return out
+}

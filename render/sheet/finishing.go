@@ -1,0 +1,313 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+
+	"slatwright/geometry/finish"
+	"slatwright/render/dim"
+	"slatwright/render/drawing"
+	"slatwright/specs/unit"
+)
+
+// finishing returns the finishing sheets: what stays bare for glue, then areas
+// and quantities.
+func finishing(in Input) []*page { return append(bareSheets(in), quantities(in)...) }
+
+// Room for one row of parts to be taped: its title, running dimensions over the
+// picture, the width at its left.
+const (
+	bareTitle  = 6 * drawing.MM // what follows it hangs on its lines
+	bareAbove  = 5 * drawing.MM // beyond what the dimensions say they take
+	bareLeft   = 34 * drawing.MM
+	bareRight  = 10 * drawing.MM
+	bareHigh   = 32 * drawing.MM // of the picture, as a rule
+	bareFew    = 2               // parts that a row shows at least, where there are as many
+	bareMost   = 6               // and at most
+	bareBelow  = 3 * drawing.MM
+	bareSpread = 20 * drawing.MM // how far figures may spread beyond the picture, both sides together
+	tapeOver   = 2 * drawing.MM  // how far tape reaches over the outer parts
+)
+
+// benchLong is the most that parts lying side by side take of a bench (the
+// project's own).
+const benchLong = 1200 * unit.Millimetre
+
+// room is the free area of a sheet of the design's paper.
+func (in Input) room() drawing.Rect { return in.newPage("", "").area }
+
+// bareSheets draw each row of parts with its strips of tape, to scale.
+func bareSheets(in Input) []*page {
+	var pages []*page
+	var p *page
+	var y drawing.Um
+	for _, row := range finish.Rows(in.Rack) {
+		b := newBareBlock(in, row)
+		if p == nil || y+b.height(p) > p.area.Max.Y {
+			p = in.newPage(fmt.Sprintf("bare-%d", len(pages)+1), "Bare for glue")
+			pages = append(pages, p)
+			y = p.area.Min.Y
+		}
+		h := b.height(p)
+		box := p.area
+		box.Min.Y, box.Max.Y = y, y+h
+		b.draw(p, box)
+		y += h
+	}
+	return pages
+}
+
+// A bareBlock draws one row of parts side by side, grain from left to right.
+type bareBlock struct {
+	in    Input
+	row   finish.Row
+	shown int   // parts drawn
+	den   int64 // scale 1 : den
+}
+
+// newBareBlock picks the largest scale at which the row's length fits, and as
+// many parts as the usual height takes.
+func newBareBlock(in Input, row finish.Row) bareBlock {
+	b := bareBlock{in: in, row: row}
+	room := in.room().W() - bareLeft - bareRight
+	high := drawing.Um(bareHigh)
+	if row.Count == 1 {
+		high += bareHigh / 2 // a wide board by itself
+	}
+	for _, den := range shopScales(in) {
+		b.den = den
+		if b.um(row.Length) <= room && b.um(row.Across)*drawing.Um(min(row.Count, bareFew)) <= high {
+			break
+		}
+	}
+	for b.um(row.Length) > room || b.um(row.Across) > 2*bareHigh {
+		b.den += 100
+	}
+	b.shown = max(1, min(row.Count, bareMost, int(bareHigh/max(b.um(row.Across), 1))))
+	return b
+}
+
+// um returns a length on paper.
+func (b bareBlock) um(l length) drawing.Um {
+	return drawing.Ratio{Num: 1, Den: b.den * int64(unit.Micrometre)}.Of(drawing.Um(l))
+}
+
+// height returns the room the block takes.
+func (b bareBlock) height(p *page) drawing.Um {
+	if b.edgeToEnd() {
+		return b.head(p) + bareBelow
+	}
+	d := b.board(p, drawing.Rect{})
+	high := b.head(p) + bareAbove + d.Room(dim.Above) + tapeOver + max(b.um(b.row.Across)*drawing.Um(b.shown), partLeast) + tapeOver + bareBelow
+	if below := d.Room(dim.Below); below > 0 {
+		high += below + bareAbove
+	}
+	return high
+}
+
+// head is what the title and the line under it take.
+func (b bareBlock) head(p *page) drawing.Um {
+	return bareTitle + needed([]string{b.says()}, p.area.W(), 0)
+}
+
+// draw draws the block at the top of the box.
+func (b bareBlock) draw(p *page, box drawing.Rect) {
+	w := newScribe(p.sheet, box)
+	w.line(drawing.HeadingText, drawing.FigureHeight, 0, true, drawing.Figure(b.title()))
+	w.note(b.says(), 0) // as head reckons it
+	if b.edgeToEnd() {
+		return
+	}
+	out := drawing.Box(box.Min.X+bareLeft, box.Min.Y+b.head(p), b.um(b.row.Length), b.um(b.row.Across)*drawing.Um(b.shown))
+	board := b.board(p, out)
+	down := drawing.Pt(0, bareAbove+board.Room(dim.Above)+tapeOver)
+	out.Min, out.Max = out.Min.Add(down), out.Max.Add(down)
+	b.strips(p.sheet, out)
+	for i := range b.shown {
+		at := out.Min.Y + b.um(b.row.Across)*drawing.Um(i)
+		p.sheet.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, drawing.Box(out.Min.X, at, out.W(), b.um(b.row.Across))))
+	}
+	b.board(p, out).Draw(out)
+}
+
+// edgeToEnd reports whether the whole face stays bare, which needs no picture.
+func (b bareBlock) edgeToEnd() bool {
+	s := b.row.Strips
+	return len(s) == 1 && b.row.Whole() && s[0].From == 0 && s[0].To == b.row.Length
+}
+
+// title says which faces these are.
+func (b bareBlock) title() string {
+	part := b.in.Rack.Parts[b.row.Part]
+	text := fmt.Sprintf("%s  %s, %s", part.Mark, part.Name, b.row.Face)
+	switch {
+	case b.edgeToEnd():
+		return text
+	case b.shown < b.row.Count:
+		return text + fmt.Sprintf("; scale 1:%d, %d of %d drawn", b.den, b.shown, b.row.Count)
+	}
+	return text + fmt.Sprintf("; scale 1:%d", b.den)
+}
+
+// says tells how many faces there are and what tape they take, and which end
+// is the left one where that is no matter of course.
+func (b bareBlock) says() string {
+	text := b.tape()
+	if b.row.From == "LEFT" && !b.edgeToEnd() {
+		text += " LEFT is the left end seen from the rack's front."
+	}
+	if b.edgeToEnd() {
+		return text
+	}
+	switch above, below, thinned := b.running(); {
+	case thinned:
+		text += " Some figures left out: see the ladder and carcase sheets for all."
+	case len(above)+len(below) < len(b.places(true)):
+		text += " Figures are to where strips begin."
+	}
+	return text
+}
+
+// tape tells how many faces there are and what stays bare on each.
+func (b bareBlock) tape() string {
+	f := b.in.Rack.Format
+	if b.edgeToEnd() {
+		return "Bare from end to end: " + f.Unit(b.row.Length) + "."
+	}
+	if s := b.row.Strips[0]; len(b.row.Strips) == 1 && !b.row.Whole() {
+		return fmt.Sprintf("Bare, hatched: %s × %s.", f.Text(s.To-s.From), f.Unit(s.High-s.Low))
+	}
+	strips := fmt.Sprintf("%d strips of tape", len(b.row.Strips))
+	if len(b.row.Strips) == 1 {
+		strips = "1 strip of tape"
+	}
+	if wide, same := b.stripWidth(); same {
+		strips += ", " + f.Unit(wide) + " wide"
+	}
+	if b.row.Count == 1 || !b.row.Whole() {
+		return fmt.Sprintf("%d in all: %s (hatched).", b.row.Count, strips)
+	}
+	n := min(b.row.Count, max(1, int(benchLong/b.row.Across)))
+	if n < b.row.Count {
+		return fmt.Sprintf("%d in all, %d to a row of %s: %s, across all (hatched).", b.row.Count, n, f.Unit(b.row.Across*length(n)), strips)
+	}
+	return fmt.Sprintf("%d in all, %s side by side: %s, across all (hatched).", n, f.Unit(b.row.Across*length(n)), strips)
+}
+
+// stripWidth returns how wide strips are, and whether all are alike.
+func (b bareBlock) stripWidth() (wide length, same bool) {
+	wide = b.row.Strips[0].To - b.row.Strips[0].From
+	return wide, !slices.ContainsFunc(b.row.Strips, func(s finish.Strip) bool { return s.To-s.From != wide })
+}
+
+// strips hatches the tape, over the outer parts a little where it goes from
+// edge to edge.
+func (b bareBlock) strips(s *drawing.Sheet, out drawing.Rect) {
+	for _, t := range b.row.Strips {
+		x, wide := out.Min.X+b.um(t.From), b.um(t.To)-b.um(t.From)
+		patches := []drawing.Rect{drawing.Box(x, out.Min.Y-tapeOver, wide, out.H()+2*tapeOver)}
+		if t.Low != 0 || t.High != b.row.Across {
+			patches = nil
+			for i := range b.shown {
+				y := out.Min.Y + b.um(b.row.Across)*drawing.Um(i)
+				patches = append(patches, drawing.Box(x, y+b.um(t.Low), wide, b.um(t.High)-b.um(t.Low)))
+			}
+		}
+		for _, r := range patches {
+			s.Add(drawing.Hatching{Pitch: 3 * drawing.MM / 2}.Hatch(0, r)...)
+			s.Add(drawing.Rectangle(drawing.Thin, 0, drawing.NoFill, r))
+		}
+	}
+}
+
+// board returns the dimensions of the block: running ones to the strips from
+// the marked end, the width of a part at the left.
+func (b bareBlock) board(p *page, out drawing.Rect) *dim.Board {
+	d := dim.New(p.sheet, b.in.Rack.Format, drawing.Ratio{Num: 1, Den: b.den})
+	above, below, _ := b.running()
+	run := func(side dim.Side, places []length, from drawing.Um) {
+		if len(places) == 0 {
+			return
+		}
+		stops := []dim.Stop{{At: out.Min.X, From: from}}
+		for _, l := range places {
+			stops = append(stops, dim.Stop{At: out.Min.X + b.um(l), Value: l, From: from})
+		}
+		d.Running(side, b.row.From, stops, dim.Options{})
+	}
+	run(dim.Above, above, out.Min.Y-tapeOver)
+	run(dim.Below, below, out.Max.Y+tapeOver)
+	across := func(l length) dim.Stop { return dim.Stop{At: out.Min.Y + b.um(l), Value: l, From: out.Min.X} }
+	var edges []dim.Stop
+	for _, l := range b.edges() {
+		edges = append(edges, across(l))
+	}
+	d.Chain(dim.LeftOf, edges, dim.Options{})
+	return d
+}
+
+// running are the places that the figures over and under the picture show: the
+// ends of all strips and of the part. Where these would not go side by side it
+// is the beginnings alone, since the block says how wide strips are; where
+// these would not either, every other one stands below. Where even that is too
+// many, some are left out, and the block says so.
+func (b bareBlock) running() (above, below []length, thinned bool) {
+	fits := func(n int, over drawing.Um) bool { return drawing.Um(n+1)*dim.RunningRow <= b.um(b.row.Length)+over }
+	list := b.places(true)
+	if fits(len(list), 0) {
+		return list, nil, false
+	}
+	if _, same := b.stripWidth(); same {
+		list = b.places(false)
+	}
+	if fits(len(list), bareSpread) {
+		return list, nil, false
+	}
+	every := 1
+	for !fits((len(list)/every+3)/2, bareSpread) {
+		every++
+	}
+	for i, l := range list {
+		switch {
+		case i%every != 0 && i != len(list)-1:
+			thinned = true
+		case i/every%2 == 0:
+			above = append(above, l)
+		default:
+			below = append(below, l)
+		}
+	}
+	return above, below, thinned
+}
+
+// places are the beginnings of all strips, their ends too where ends is set, and
+// the part's length, ascending from above zero.
+func (b bareBlock) places(ends bool) []length {
+	var all []length
+	add := func(l length) {
+		if l > 0 && (len(all) == 0 || l > all[len(all)-1]) {
+			all = append(all, l)
+		}
+	}
+	for _, s := range b.row.Strips {
+		add(s.From)
+		if ends {
+			add(s.To)
+		}
+	}
+	add(b.row.Length)
+	return all
+}
+
+// edges are the places across one part that its strips reach, its own edges
+// among them.
+func (b bareBlock) edges() []length {
+	s := b.row.Strips[0]
+	out := []length{0}
+	for _, l := range []length{s.Low, s.High, b.row.Across} {
+		if l > out[len(out)-1] {
+			out = append(out, l)
+		}
+	}
+	return out
+}

@@ -1,0 +1,131 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"slatwright/geometry/finish"
+	"slatwright/render/drawing"
+	"slatwright/specs/table"
+)
+
+// finishCautions stand on the sheet of the operation.
+var finishCautions = []string{
+	"Dust: draw it off at the tool and wear a mask. Sparks and flames away from dust and vapour.",
+	"Solvents: air the room, wear gloves, no flame and no switch that sparks, as the label says.",
+	"Rags wet with oil or stain can catch fire by themselves within hours: dry them flat outdoors, or keep them in a closed metal can with water, until they are disposed of as local rules say.",
+	"The label on the tin goes before this sheet: its times, coverage and cautions are those of the product at hand.",
+}
+
+// quantities returns the sheet of areas and materials: figures at the left,
+// paper and cautions at the right, where the figures are from below both.
+func quantities(in Input) []*page {
+	p := in.newPage("quantities", "Areas, quantities")
+	pages := []*page{p}
+	left, right := p.area, p.area
+	left.Max.X = left.Min.X + left.W()/2 - 4*drawing.MM
+	right.Min.X = left.Max.X + 8*drawing.MM
+
+	w := newScribe(p.sheet, left)
+	write := func(heading string, l ledger) {
+		w.heading(heading)
+		w.skip(drawing.MM)
+		l.write(w)
+		w.skip(4 * drawing.MM)
+	}
+	write("Areas", areaLedger(in))
+	write("Materials, with what is lost", materialLedger(in))
+	low := w.y
+	w = newScribe(p.sheet, right)
+	write("Sandpaper, sheets of 230 × 280 mm (9 × 11 in)", paperLedger(in))
+	w.heading("Cautions")
+	for _, c := range finishCautions {
+		w.note(c, 5*drawing.MM)
+	}
+
+	foot := p.area
+	foot.Min.Y = max(low, w.y) + 3*drawing.MM
+	w = newScribe(p.sheet, foot)
+	columns := []tableColumn{{title: "figure", width: 40 * drawing.MM}, {title: "how much, and where that is from"}}
+	rows := origins(in)
+	if rows = rows[w.table(columns, rows, nil):]; len(rows) > 0 {
+		p = in.newPage("quantities-2", "Sources")
+		pages = append(pages, p)
+		newScribe(p.sheet, p.area).table(columns, rows, nil)
+	}
+	return pages
+}
+
+// areaLedger lists the areas of each kind of part and of all.
+func areaLedger(in Input) ledger {
+	f := in.Rack.Format
+	l := ledger{columns: []ledgerColumn{
+		{title: "part"}, {title: "pieces", width: 16 * drawing.MM, right: true},
+		{title: "all faces, " + f.System.AreaUnit(), width: 25 * drawing.MM, right: true},
+		{title: "bare", width: 20 * drawing.MM, right: true}, {title: "to coat", width: 23 * drawing.MM, right: true, bold: true},
+	}}
+	all := finish.Areas(in.Rack)
+	for _, a := range append(all, finish.Sum(all)) {
+		name := "all"
+		if a.Part >= 0 {
+			name = in.Rack.Parts[a.Part].Mark + "  " + in.Rack.Parts[a.Part].Name
+		}
+		l.rows = append(l.rows, []string{name, strconv.Itoa(a.Count), f.AreaText(a.Surface), f.AreaText(a.Bare), f.AreaText(a.Coated)})
+	}
+	return l
+}
+
+// materialLedger lists how much of what.
+func materialLedger(in Input) ledger {
+	f := in.Rack.Format
+	l := ledger{columns: []ledgerColumn{
+		{title: "material"}, {title: "coats", width: 13 * drawing.MM, right: true}, {title: "once, " + f.System.AreaUnit(), width: 22 * drawing.MM, right: true},
+		{title: "take", width: 22 * drawing.MM, right: true, bold: true},
+	}}
+	for _, s := range finish.Supplies(in.Rack) {
+		l.rows = append(l.rows, []string{s.Name, strconv.Itoa(s.Coats), f.AreaText(s.Area), finish.Volume(f.System, s.Millilitres)})
+	}
+	return l
+}
+
+// paperLedger lists sandpaper: the grits before the finish, which all go over
+// the same area, on one line.
+func paperLedger(in Input) ledger {
+	f := in.Rack.Format
+	l := ledger{columns: []ledgerColumn{
+		{title: "grit"}, {title: "area each, " + f.System.AreaUnit(), width: 30 * drawing.MM, right: true}, {title: "sheets each", width: 22 * drawing.MM, right: true, bold: true},
+	}}
+	var first []string
+	for _, s := range finish.Papers(in.Rack) {
+		if !s.Between {
+			first = append(first, strconv.Itoa(s.Grit))
+			l.rows = [][]string{{strings.Join(first, ", "), f.AreaText(s.Area), strconv.Itoa(s.Sheets)}}
+			continue
+		}
+		l.rows = append(l.rows, []string{fmt.Sprintf("%d between coats", s.Grit), f.AreaText(s.Area), strconv.Itoa(s.Sheets)})
+	}
+	return l
+}
+
+// origins says where the figures are from, what and a text each.
+func origins(in Input) [][]string {
+	d := in.Rack.Design
+	from := func(o table.Origin) string { return fmt.Sprintf("%s: %s", o.Standing, o.Source) }
+	var out [][]string
+	for _, s := range finish.Supplies(in.Rack) {
+		out = append(out, []string{s.Name, s.Coverage.String() + "; " + from(s.Coverage.Origin)})
+	}
+	lost := table.FinishLost()
+	out = append(out, []string{"lost in brush, tin, rag", fmt.Sprintf("%d %%; %s", lost.Value, from(lost.Origin))})
+	if d.Finish.Stained() {
+		blotches, o := table.Blotches(d.Wood.Species.ID)
+		says := "takes stain evenly"
+		if blotches {
+			says = "takes stain unevenly unless conditioned"
+		}
+		out = append(out, []string{d.Wood.Species.Name, says + "; " + from(o)})
+	}
+	n, o := table.SandedBySheet()
+	return append(out, []string{"sandpaper", fmt.Sprintf("%d sq ft to the sheet with one grit; %s", n, from(o))})
+}

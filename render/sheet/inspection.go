@@ -1,0 +1,138 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"slatwright/geometry/assembly"
+	"slatwright/geometry/inspect"
+	"slatwright/render/drawing"
+)
+
+// inspectionSheets returns what to measure on the finished rack, with limits and
+// blanks, and the gauges to make for it.
+func inspectionSheets(in Input) []*page {
+	dims := inspect.Dimensions(in.Rack)
+	pages := measureSheets(in, dims)
+	return append(pages, gaugeSheets(in, inspect.Gauges(dims))...)
+}
+
+// inspectionRow is high enough to write in.
+const inspectionRow = 17 * drawing.MM / 2
+
+// measureSheets list the dimensions, then the diagonals, then the line to sign.
+func measureSheets(in Input, dims []inspect.Dimension) []*page {
+	l := measureLedger(in, dims)
+	pages, w := l.paged(func(n int) (*page, *scribe) {
+		p := in.newPage(fmt.Sprintf("inspection-%d", n+1), "Inspection")
+		w := newScribe(p.sheet, p.area)
+		if n == 0 {
+			w.note(measureNote(in), 0)
+			w.skip(drawing.MM)
+		}
+		return p, w
+	})
+	squares := measureSquares(in, len(dims))
+	if need := 5*drawing.MM + squares.height(w.box.W()) + signHigh; w.room() < need {
+		p := in.newPage(fmt.Sprintf("inspection-%d", len(pages)+1), "Inspection")
+		pages = append(pages, p)
+		w = newScribe(p.sheet, p.area)
+	} else {
+		w.skip(5 * drawing.MM)
+	}
+	squares.write(w)
+	sign(w)
+	return pages
+}
+
+// measureNote says how to read the limits.
+func measureNote(in Input) string {
+	f := in.Rack.Format
+	return "Least and greatest are what the bottles' fit bears of this one figure, all others as drawn; a bar: no limit near. The shop works to ± " +
+		f.Unit(in.Rack.Design.Shop.Tolerance) + "; TIGHT: the fit bears less than that. Write the worst figure found."
+}
+
+// measureLedger lists the dimensions.
+func measureLedger(in Input, dims []inspect.Dimension) ledger {
+	f := in.Rack.Format
+	unit := ", " + f.System.String()
+	l := ledger{least: inspectionRow, columns: []ledgerColumn{
+		{title: "no.", width: 11 * drawing.MM}, {title: "measure, between"}, {title: "places", width: 14 * drawing.MM, right: true},
+		{title: "drawn" + unit, width: 22 * drawing.MM, right: true},
+		{title: "least", width: 20 * drawing.MM, right: true}, {title: "greatest", width: 21 * drawing.MM, right: true},
+		{title: "limited by", width: 44 * drawing.MM, small: true}, {title: "measured", width: 26 * drawing.MM, blank: true},
+	}}
+	for i, d := range dims {
+		name := d.Name
+		if d.Where != "" {
+			name = d.Where + ", " + name
+		}
+		l.rows = append(l.rows, []string{
+			strconv.Itoa(i + 1), name + ": " + d.Between, strconv.Itoa(d.Count), f.Text(d.Drawn),
+			limitText(in, d.Least), limitText(in, d.Greatest), limitedBy(in, d), "",
+		})
+	}
+	return l
+}
+
+// limitText prints a limit, or the bar for none.
+func limitText(in Input, l length) string {
+	if l == 0 {
+		return "–"
+	}
+	return in.Rack.Format.Text(l)
+}
+
+// limitedBy names what sets the limits: checks of the fit by their short names,
+// statements by their long ones.
+func limitedBy(in Input, d inspect.Dimension) string {
+	if d.Fails != "" {
+		return "FAILS as drawn: " + d.Fails
+	}
+	text, upper := strings.TrimPrefix(d.LeastBy, "fit."), strings.TrimPrefix(d.GreatestBy, "fit.")
+	switch {
+	case text == "":
+		text = upper
+	case upper != "" && upper != text:
+		text += ", " + upper
+	}
+	if d.Tight(in.Rack.Design.Shop.Tolerance) {
+		text = "TIGHT: " + text
+	}
+	return text
+}
+
+// measureSquares lists the diagonals, numbered on from the dimensions, with a
+// blank for either way.
+func measureSquares(in Input, after int) ledger {
+	f := in.Rack.Format
+	l := ledger{least: inspectionRow, columns: []ledgerColumn{
+		{title: "no.", width: 11 * drawing.MM}, {title: "both diagonals, between"},
+		{title: "drawn, " + f.System.String(), width: 26 * drawing.MM, right: true}, {title: "alike within", width: 24 * drawing.MM, right: true},
+		{title: "one way", width: 26 * drawing.MM, blank: true}, {title: "other way", width: 26 * drawing.MM, blank: true},
+	}}
+	for i, d := range assembly.Diagonals(in.Rack) {
+		l.rows = append(l.rows, []string{strconv.Itoa(after + i + 1), d.Name + ": " + d.Between, d.Text(f.System), f.Text(d.Apart), "", ""})
+	}
+	return l
+}
+
+// signHigh is what the line to sign takes.
+const signHigh = 12 * drawing.MM
+
+// sign draws the lines for the date and the initials of who measured.
+func sign(w *scribe) {
+	foot := w.y + signHigh - 3*drawing.MM
+	at := w.box.Min.X
+	for _, f := range []struct {
+		name       string
+		text, line drawing.Um
+	}{{"Accepted", 22 * drawing.MM, 16 * drawing.MM}, {"Date", 12 * drawing.MM, 44 * drawing.MM}, {"Initials", 18 * drawing.MM, 32 * drawing.MM}} {
+		w.sheet.Add(drawing.Label(drawing.NoteText, 0, drawing.Pt(at, foot), drawing.FigureHeight, drawing.Left, drawing.Plain(f.name)))
+		at += f.text
+		w.sheet.Add(drawing.Line(drawing.FrameThin, 0, drawing.Pt(at, foot+drawing.MM), drawing.Pt(at+f.line, foot+drawing.MM)))
+		at += f.line + 8*drawing.MM
+	}
+	w.y += signHigh
+}

@@ -1,0 +1,130 @@
+package sheet
+
+import (
+	"fmt"
+
+	"slatwright/geometry/inspect"
+	"slatwright/render/dim"
+	"slatwright/render/drawing"
+	"slatwright/specs/unit"
+)
+
+// A gauge is drawn as a stepped stick: the go end, then the no-go end. How long
+// it is does not matter; its widths are to scale.
+const (
+	gaugeEnd   = 27 * drawing.MM // of either end, on paper
+	gaugeSides = 22 * drawing.MM // for the dimensions at either side
+	gaugeTitle = 11 * drawing.MM
+	gaugeGap   = 9 * drawing.MM
+)
+
+// gaugeSheets draw the gauges, as many to a sheet as fit. They are
+// full size where they all go on one, else half size.
+func gaugeSheets(in Input, list []inspect.Gauge) []*page {
+	if len(list) == 0 {
+		return nil
+	}
+	area := in.room()
+	note := "Cut gauges from stiff waste, corners square, and mark their ends. GO enters every place of its name without force. NO-GO enters none."
+	for _, g := range list {
+		if g.Go > 0 && g.NoGo > 0 && g.NoGo-g.Go < 2*in.Rack.Design.Shop.Tolerance {
+			note += " Where the two differ by less than the shop works to, measure with a calliper instead."
+			break
+		}
+	}
+	top := needed([]string{note}, area.W(), 0) + 4*drawing.MM
+	den := int64(1)
+	for _, den = range shopScales(in) {
+		if den > 1 || len(gaugePlaces(area, top, list, den)) == 1 {
+			break
+		}
+	}
+	var pages []*page
+	for n, spots := range gaugePlaces(area, top, list, den) {
+		p := in.newPage(fmt.Sprintf("gauges-%d", n+1), "Gap gauges")
+		p.scale = fmt.Sprintf("1:%d", den)
+		newScribe(p.sheet, p.area).note(note, 0)
+		for _, s := range spots {
+			drawGauge(p, s.gauge, s.at, den)
+		}
+		pages = append(pages, p)
+	}
+	return pages
+}
+
+// A gaugeSpot is a gauge with the left top corner of its room.
+type gaugeSpot struct {
+	gauge inspect.Gauge
+	at    drawing.Point
+}
+
+// gaugePlaces sets gauges in rows, page by page.
+func gaugePlaces(area drawing.Rect, top drawing.Um, list []inspect.Gauge, den int64) [][]gaugeSpot {
+	const wide = 2*gaugeEnd + 2*gaugeSides
+	perRow := max(1, int(area.W()/wide))
+	pages := [][]gaugeSpot{nil}
+	y := area.Min.Y + top
+	for i := 0; i < len(list); i += perRow {
+		row := list[i:min(i+perRow, len(list))]
+		high := drawing.Um(0)
+		for _, g := range row {
+			high = max(high, gaugeTitle+gaugeUm(max(g.Go, g.NoGo), den)+gaugeGap)
+		}
+		if y+high > area.Max.Y && len(pages[len(pages)-1]) > 0 {
+			pages = append(pages, nil)
+			y = area.Min.Y + top
+		}
+		for k, g := range row {
+			at := drawing.Pt(area.Min.X+area.W()/drawing.Um(perRow)*drawing.Um(k), y)
+			pages[len(pages)-1] = append(pages[len(pages)-1], gaugeSpot{g, at})
+		}
+		y += high
+	}
+	return pages
+}
+
+func gaugeUm(l length, den int64) drawing.Um {
+	return drawing.Ratio{Num: 1, Den: den * int64(unit.Micrometre)}.Of(drawing.Um(l))
+}
+
+// drawGauge draws one gauge with its widths.
+func drawGauge(p *page, g inspect.Gauge, at drawing.Point, den int64) {
+	name := g.Name
+	if g.Where != "" {
+		name = g.Where + ": " + name
+	}
+	title := drawing.Label(drawing.HeadingText, 0, drawing.Pt(at.X, at.Y+drawing.FigureHeight), drawing.FigureHeight, drawing.Left, drawing.Plain(name))
+	title.Bold = true
+	p.sheet.Add(title)
+	tall := gaugeUm(max(g.Go, g.NoGo), den)
+	out := drawing.Box(at.X+gaugeSides, at.Y+gaugeTitle, 2*gaugeEnd, tall)
+	end := func(x drawing.Um, l length, word string) drawing.Rect {
+		high := gaugeUm(l, den)
+		r := drawing.Box(x, out.Max.Y-high, gaugeEnd, high)
+		p.sheet.Add(drawing.Label(drawing.NoteText, 0, drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Plain(word)).CentredOn(r.Centre()))
+		return r
+	}
+	b := dim.New(p.sheet, p.in.Rack.Format, drawing.Ratio{Num: 1, Den: den})
+	wide := func(side dim.Side, r drawing.Rect, l length, from drawing.Um) {
+		b.Overall(side, dim.Stop{At: r.Min.Y, Value: 0, From: from}, dim.Stop{At: r.Max.Y, Value: l, From: from}, dim.Options{})
+	}
+	switch {
+	case g.Go > 0 && g.NoGo > 0:
+		l, r := end(out.Min.X, g.Go, "GO"), end(out.Min.X+gaugeEnd, g.NoGo, "NO-GO")
+		p.sheet.Add(drawing.Polygon(drawing.Visible, 0, drawing.NoFill, drawing.Pt(l.Min.X, l.Max.Y), l.Min, drawing.Pt(l.Max.X, l.Min.Y),
+			r.Min, drawing.Pt(r.Max.X, r.Min.Y), r.Max))
+		wide(dim.LeftOf, l, g.Go, l.Min.X)
+		wide(dim.RightOf, r, g.NoGo, r.Max.X)
+	case g.Go > 0:
+		out.Max.X = out.Min.X + gaugeEnd
+		r := end(out.Min.X, g.Go, "GO")
+		p.sheet.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, r))
+		wide(dim.LeftOf, r, g.Go, r.Min.X)
+	default:
+		out.Max.X = out.Min.X + gaugeEnd
+		r := end(out.Min.X, g.NoGo, "NO-GO")
+		p.sheet.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, r))
+		wide(dim.RightOf, r, g.NoGo, r.Max.X)
+	}
+	b.Draw(out)
+}

@@ -1,0 +1,32 @@
+package design_test
+
+import (
+	"testing"
+
+	"slatwright/specs/design"
+)
+
+func TestFinish(t *testing.T) {
+	for _, c := range []struct {
+		text, coat, stain, conditioner, glue string
+		coats                                int
+	}{
+		{"", "oil_poly", "", "", "pva", 3},
+		{"[finish]\nstain = \"oil_stain\"", "oil_poly", "oil_stain", "conditioner", "pva", 3},
+		{"[finish]\nstain = \"oil_stain\"\n[wood]\nspecies = \"black_walnut\"", "oil_poly", "oil_stain", "", "pva", 3},
+		{"[finish]\nstain = \"oil_stain\"\nconditioner = true\n[wood]\nspecies = \"black_walnut\"", "oil_poly", "oil_stain", "conditioner", "pva", 3},
+		{"[finish]\nstain = \"water_stain\"\nconditioner = false", "oil_poly", "water_stain", "", "pva", 3},
+		{"[finish]\ncoats = 4\ncoat = \"shellac\"\nglue = \"hide_liquid\"", "shellac", "", "", "hide_liquid", 4},
+		{"[finish]\ncoat = \"none\"", "", "", "", "pva", 0},
+	} {
+		d, err := design.Read("test.toml", []byte(c.text))
+		if err != nil {
+			t.Errorf("%v\n%s", err, c.text)
+			continue
+		}
+		f := d.Finish
+		if f.Coat.ID != c.coat || f.Coats != c.coats || f.Stain.ID != c.stain || f.Conditioner.ID != c.conditioner || f.Glue.ID != c.glue {
+			t.Errorf("%q: coat %q x %d, stain %q, conditioner %q, glue %q", c.text, f.Coat.ID, f.Coats, f.Stain.ID, f.Conditioner.ID, f.Glue.ID)
+		}
+	}
+}
