@@ -32,7 +32,7 @@ type Cell struct {
 // Names returns the names of the tables, in the order in which Print writes
 // them.
 func Names() []string {
-	return []string{"bottles", "lumber", "species", "nails", "papers", "defaults"}
+	return []string{"bottles", "lumber", "boards", "species", "nails", "papers", "defaults"}
 }
 
 // List returns the listing of the table, with lengths in the system's unit.
@@ -44,6 +44,8 @@ func List(name string, sys unit.System) (Listing, bool) {
 		return listBottles(f), true
 	case "lumber":
 		return listLumber(f), true
+	case "boards":
+		return listBoards(f), true
 	case "species":
 		return listSpecies(), true
 	case "nails":

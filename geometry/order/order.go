@@ -1,0 +1,169 @@
+package order
+
+import (
+	"cmp"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"slatwright/geometry/cutting"
+	"slatwright/geometry/rack"
+	"slatwright/specs/table"
+	"slatwright/specs/unit"
+)
+
+// Quick is an effort (see cutting.Job) for those who wait at the screen: one
+// order is mostly proven long before it is used up, and where not, the plan
+// says how far it may be from the best.
+const Quick = 400_000_000
+
+// An Order is one rack in a plan and the name its pieces bear.
+type Order struct {
+	Name string // the design's order, made distinct; may be "" where there is only one
+	Rack *rack.Rack
+}
+
+// Plan is a cutting plan for orders of one wood.
+type Plan struct {
+	*cutting.Plan
+	Job     cutting.Job
+	Orders  []Order
+	Offers  []Offer       // what stands behind each of Job.Boards
+	Species table.Species // of all orders
+	Format  unit.Format   // of the first order
+
+	// Apart is what the orders cost when each is planned by itself; 0 where
+	// there is one order only, or where one by itself has no plan.
+	Apart int64
+	Notes []string // what the maker should know about how the orders were put together
+}
+
+// Batches sorts racks by their wood, since a board is of one wood: orders of
+// one species come together, in the order in which they first appear.
+func Batches(racks []*rack.Rack) [][]*rack.Rack {
+	var out [][]*rack.Rack
+next:
+	for _, r := range racks {
+		for i, b := range out {
+			if b[0].Design.Wood.Species.ID == r.Design.Wood.Species.ID {
+				out[i] = append(b, r)
+				continue next
+			}
+		}
+		out = append(out, []*rack.Rack{r})
+	}
+	return out
+}
+
+// Make plans the cutting of racks of one wood together. Effort is as in
+// cutting.Job. The error is a *Fault that stands at the line of a design.
+func Make(racks []*rack.Rack, effort int64) (*Plan, error) {
+	p, err := plan(racks, effort)
+	if err != nil || len(racks) < 2 {
+		return p, err
+	}
+	for _, r := range racks {
+		one, err := plan([]*rack.Rack{r}, effort)
+		if err != nil {
+			p.Apart = 0
+			break
+		}
+		p.Apart += one.Cost
+	}
+	return p, nil
+}
+
+func plan(racks []*rack.Rack, effort int64) (*Plan, error) {
+	first := racks[0]
+	p := &Plan{Species: first.Design.Wood.Species, Format: first.Format}
+	for i, r := range racks {
+		p.Orders = append(p.Orders, Order{p.nameOf(r, i, len(racks)), r})
+	}
+	p.shop()
+	for _, o := range p.Orders {
+		for _, part := range o.Rack.Parts {
+			p.Job.Parts = append(p.Job.Parts, cutting.Part{
+				Order: o.Name, Mark: part.Mark, Name: part.Name, Thickness: part.Thickness, Width: part.Width, Length: part.Length,
+				Count: part.Count, Spares: Spares(o.Rack, part.Name),
+			})
+		}
+	}
+	p.offer()
+	p.Job.Effort = effort
+	made, err := cutting.Make(p.Job)
+	if err != nil {
+		return nil, p.fault(err)
+	}
+	p.Plan = made
+	return p, nil
+}
+
+// nameOf names the order of a rack: as its design does, or after its title or
+// its file where several orders must be told apart.
+func (p *Plan) nameOf(r *rack.Rack, i, of int) string {
+	name := r.Design.Order
+	if of == 1 {
+		return name
+	}
+	file := strings.TrimSuffix(filepath.Base(r.Design.Source.Name), ".toml")
+	name = cmp.Or(name, r.Design.Title, file)
+	plain := name
+	for n := 2; ; n++ {
+		taken := false
+		for _, o := range p.Orders {
+			taken = taken || o.Name == name
+		}
+		if !taken {
+			return name
+		}
+		name = fmt.Sprintf("%s (%d)", plain, n)
+	}
+}
+
+// Spares returns how many of a part the design has cut over and above.
+func Spares(r *rack.Rack, part string) int {
+	n := 0
+	for _, s := range r.Design.Shop.Spares {
+		if s.Part == part {
+			n = s.Count
+		}
+	}
+	return n
+}
+
+// What a shop takes for granted where no key of the design says otherwise:
+// common practice, no source.
+func usualShop(sys unit.System) cutting.Shop {
+	if sys == unit.Metric {
+		const mm = unit.Millimetre
+		return cutting.Shop{PlaneMax: 12 * mm, ResawHeight: 150 * mm, ResawKerf: 2 * mm, ResawAllowance: 2 * mm, JointAllowance: 2 * mm, GlueLength: 20 * mm}
+	}
+	const sixteenth = unit.Inch / 16
+	return cutting.Shop{PlaneMax: unit.Inch / 2, ResawHeight: 6 * unit.Inch, ResawKerf: sixteenth, ResawAllowance: sixteenth, JointAllowance: sixteenth, GlueLength: unit.Inch}
+}
+
+// shop takes the figures of the orders' shops. It is one shop: where they
+// differ the larger loss holds, with which every order's parts come out.
+func (p *Plan) shop() {
+	s := usualShop(p.Format.System)
+	differ := map[string]bool{}
+	for i, o := range p.Orders {
+		d := o.Rack.Design.Shop
+		for _, f := range []struct {
+			name string
+			into *unit.Length
+			say  unit.Length
+		}{
+			{"kerf", &s.Kerf, d.Kerf}, {"end_trim", &s.EndTrim, d.EndTrim}, {"edge_trim", &s.EdgeTrim, d.EdgeTrim},
+			{"min_rip_length", &s.MinRipLength, d.MinRipLength}, {"grid", &s.StaveGrid, o.Rack.Design.Grid},
+		} {
+			if i > 0 && *f.into != f.say && f.name != "grid" && !differ[f.name] {
+				differ[f.name] = true
+				p.Notes = append(p.Notes, "the orders state different figures for shop."+f.name+": the largest holds for all")
+			}
+			*f.into = max(*f.into, f.say)
+		}
+	}
+	s.KeepOffcut = s.MinRipLength
+	p.Job.Shop = s
+}

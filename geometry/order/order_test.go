@@ -1,0 +1,194 @@
+package order_test
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"slatwright/geometry/order"
+	"slatwright/geometry/rack"
+	"slatwright/geometry/rack/racktest"
+	"slatwright/golden"
+	"slatwright/specs/unit"
+)
+
+// demo solves the demo design of the name.
+func demo(t *testing.T, name string) *rack.Rack {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(golden.Root(t), "testdata", "designs", name+".toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return racktest.Build(t, string(text))
+}
+
+func mustMake(t *testing.T, racks ...*rack.Rack) *order.Plan {
+	t.Helper()
+	p, err := order.Make(racks, order.Quick)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+const small = "[rack]\ncolumns = 2\nrows = 2\n[bottles]\nfit = [\"claret-750\"]\n[top]\npresent = false\n"
+
+// Every part of every order comes off the saw once, spares included, in the
+// order of the steps.
+func TestSequenceHasEveryPart(t *testing.T) {
+	for _, names := range [][]string{{"harbour-small"}, {"tasting-metric"}, {"tower-tall"}, {"harbour-small", "cellar-magnum"}} {
+		var racks []*rack.Rack
+		for _, n := range names {
+			racks = append(racks, demo(t, n))
+		}
+		p := mustMake(t, racks...)
+		got := map[[2]string][2]int{}
+		last := -1
+		for _, x := range p.Sequence() {
+			c := got[[2]string{x.Order, x.Mark}]
+			if c[0]++; x.Spare {
+				c[1]++
+			}
+			got[[2]string{x.Order, x.Mark}] = c
+			if x.Step < last || x.Step < 0 {
+				t.Errorf("%v: %s comes off at step %d after %d", names, x.Mark, x.Step, last)
+			}
+			last = x.Step
+		}
+		for _, o := range p.Orders {
+			for _, part := range o.Rack.Parts {
+				spares := order.Spares(o.Rack, part.Name)
+				if want := [2]int{part.Count + spares, spares}; got[[2]string{o.Name, part.Mark}] != want {
+					t.Errorf("%v: %s %s: %v; want %v", names, o.Name, part.Mark, got[[2]string{o.Name, part.Mark}], want)
+				}
+			}
+		}
+	}
+}
+
+// A design without boards is planned from the usual ones, at prices that are
+// marked as examples; one with boards from those alone.
+func TestOffers(t *testing.T) {
+	p := mustMake(t, racktest.Build(t, small))
+	if !p.Examples() || !p.Proven || p.Cost <= 0 {
+		t.Errorf("examples %v, cost %d, bound %d", p.Examples(), p.Cost, p.Bound)
+	}
+	own := "[[board]]\nnominal = \"1x4\"\nlength = \"8 ft\"\nprice = 7.25\n[[board]]\nnominal = \"1x4\"\nlength = \"3 ft\"\non_hand = 2\n"
+	p = mustMake(t, racktest.Build(t, small+own))
+	if p.Examples() || len(p.Offers) != 2 {
+		t.Errorf("examples %v, %d offers", p.Examples(), len(p.Offers))
+	}
+	for _, n := range p.Needs() {
+		if n.Board.OnHand > 0 && (n.Board.Price != 0 || n.Count > 2) {
+			t.Errorf("on hand: %+v", n)
+		}
+	}
+	if used := p.Needs(); p.Cost%725 != 0 || len(used) == 0 || used[0].Yield < 30 || used[0].Yield > 100 {
+		t.Errorf("cost %d, %+v", p.Cost, used)
+	}
+}
+
+// Thickness and length that no board has, and boards on hand that run out, are
+// told at the line that is at fault, with what would help.
+func TestFaults(t *testing.T) {
+	board := func(s string) string { return small + "[[board]]\n" + s }
+	for _, c := range []struct {
+		text       string
+		line       int
+		says, hint string
+	}{
+		{strings.Replace(board("nominal = \"1x4\"\nlength = \"18 in\"\nprice = 1\n"), "columns = 2", "columns = 4", 1), 8,
+			"no board is long enough for C apron: it is 18 1/2 in long, and the longest board of its thickness has 17 in", "another [[board]] of 19 1/2 in or more would do"},
+		{board("nominal = \"5/4x4\"\nlength = \"8 ft\"\nprice = 1\n[shop]\nkerf = \"1/8\"\n"), 0, "", ""},
+		{board("thickness = \"1/2\"\nwidth = 5\nlength = \"8 ft\"\nprice = 1\n"), 1, "no board serves the thickness of A slat: it is 3/4 in thick, and the thickest board has 1/2 in", "another [[board]] 3/4 in thick would do"},
+		{board("nominal = \"1x4\"\nlength = \"3 ft\"\non_hand = 1\n"), 8, "the boards on hand run out", "more of these would do"},
+		{small + "[leg]\nthickness = \"9 in\"\n", 9, "no board serves the thickness of B leg: it is 9 in thick", "a [[board]] 9 in thick would do"},
+		{strings.Replace(small, "columns = 2", "columns = 100", 1), 2, "no board is long enough for C apron", "or more would do"},
+	} {
+		r := racktest.Build(t, c.text)
+		_, err := order.Make([]*rack.Rack{r}, order.Quick)
+		if c.says == "" {
+			if err != nil {
+				t.Errorf("%v\n%s", err, c.text)
+			}
+			continue
+		}
+		var f *order.Fault
+		if !errors.As(err, &f) {
+			t.Errorf("error %v; want %s\n%s", err, c.says, c.text)
+			continue
+		}
+		m := f.Message
+		if m.Place.Line != c.line || !strings.Contains(m.Text, c.says) || !strings.Contains(m.Hint, c.hint) {
+			t.Errorf("line %d: %s (%s); want line %d: %s (%s)", m.Place.Line, m.Text, m.Hint, c.line, c.says, c.hint)
+		}
+	}
+}
+
+// By hand: slats 1 in wide, two strips of 1 in in a 1x3 leave 1/8 in between
+// the jointed edges, three do not fit even with the edges kept (3 1/4 of 2 1/2).
+// In a board 2 1/4 in wide two strips leave nothing; three strips of 5/8 in need
+// 2 1/8, and 2 in is left between its edges: one more only if none is jointed.
+func TestKnifeEdges(t *testing.T) {
+	board := "[[board]]\nthickness = \"3/4\"\nwidth = %W\nlength = \"8 ft\"\nprice = 5\n"
+	for _, c := range []struct{ width, slat, says string }{
+		{`"2 3/8"`, `1`, "two strips of 1 in take all of its width between the jointed edges, nothing to spare"},
+		{`"2 1/4"`, `"5/8"`, "three strips of 5/8 in only if no edge is jointed"},
+	} {
+		r := racktest.Build(t, small+"[slat]\nheight = "+c.slat+"\n[apron]\nheight = 1.5\n"+strings.ReplaceAll(board, "%W", c.width))
+		p := mustMake(t, r)
+		var all []string
+		for _, w := range p.Cautions() {
+			all = append(all, w.Text)
+		}
+		if !strings.Contains(strings.Join(all, "\n"), c.says) {
+			t.Errorf("board %s, slat %s: warnings %q; want %s", c.width, c.slat, all, c.says)
+		}
+	}
+}
+
+// Orders that are pooled keep their names and cost no more than apart; boards of
+// two woods are not pooled.
+func TestPooling(t *testing.T) {
+	a, b := demo(t, "counter-wide-gap"), racktest.Build(t, small)
+	p := mustMake(t, a, b)
+	if p.Apart < p.Cost || p.Apart == 0 {
+		t.Errorf("pooled %d, apart %d", p.Cost, p.Apart)
+	}
+	if p.Orders[0].Name != "L-106" || p.Orders[1].Name != "test" {
+		t.Errorf("orders %q, %q", p.Orders[0].Name, p.Orders[1].Name)
+	}
+	twice := mustMake(t, a, a)
+	if twice.Orders[1].Name != "L-106 (2)" {
+		t.Errorf("the second is called %q", twice.Orders[1].Name)
+	}
+	ash := racktest.Build(t, small+"[wood]\nspecies = \"white ash\"\n")
+	if got := order.Batches([]*rack.Rack{a, ash, b}); len(got) != 2 || len(got[0]) != 2 || got[1][0] != ash {
+		t.Errorf("batches %v", got)
+	}
+}
+
+// What a shop loses is the largest that any order states.
+func TestShopsThatDiffer(t *testing.T) {
+	a, b := racktest.Build(t, small+"[shop]\nkerf = \"3/16\"\n"), racktest.Build(t, small)
+	for _, racks := range [][]*rack.Rack{{a, b}, {b, a}} {
+		p := mustMake(t, racks...)
+		if p.Job.Shop.Kerf != 3*unit.Inch/16 || !strings.Contains(strings.Join(p.Notes, "\n"), "shop.kerf") {
+			t.Errorf("kerf %v, notes %q", p.Job.Shop.Kerf, p.Notes)
+		}
+	}
+}
+
+// A litre of ponderosa pine weighs 448 g: its specific gravity of 0.40 (Wood
+// Handbook FPL-GTR-282, table 5-3b) times 1.12.
+func TestWeight(t *testing.T) {
+	p := mustMake(t, racktest.Build(t, small))
+	if got := p.Grams(100*unit.Millimetre, 100*unit.Millimetre, 100*unit.Millimetre); got < 447.9 || got > 448.1 {
+		t.Errorf("a litre weighs %v g", got)
+	}
+	if boards, parts := p.BoardGrams(), p.PartGrams(""); parts <= 0 || boards <= parts || 10*parts < 3*boards {
+		t.Errorf("boards %v g, parts %v g", boards, parts)
+	}
+}
