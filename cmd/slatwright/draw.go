@@ -39,7 +39,11 @@ func draw(c *cobra.Command, path, out string) error {
 		return err
 	}
 	findings := check.All(r)
-	files, err := packet(r, findings)
+	cuts, uncut, err := planOne(r)
+	if err != nil {
+		return err
+	}
+	files, err := packet(r, findings, cuts, uncut)
 	if err != nil {
 		return err
 	}
@@ -48,6 +52,9 @@ func draw(c *cobra.Command, path, out string) error {
 	}
 	fmt.Fprintf(c.OutOrStdout(), "%s: %s\n", path, summary(r))
 	printWorse(c.OutOrStdout(), findings)
+	if uncut != "" {
+		fmt.Fprintf(c.OutOrStdout(), "  no cutting plan: %s\n", uncut)
+	}
 	fmt.Fprintf(c.OutOrStdout(), "%d files written into %s\n", len(files), out)
 	if check.Worst(findings) == check.Fail {
 		return errFails

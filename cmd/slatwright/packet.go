@@ -6,6 +6,7 @@ import (
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
+	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
 	"slatwright/render/label"
 	"slatwright/render/pdf"
@@ -21,11 +22,12 @@ type outFile struct {
 	data []byte
 }
 
-// packet makes every file of a rack's packet in memory. The order of the files
+// packet makes every file of a rack's packet in memory. Cuts is its cutting plan,
+// nil where uncut says why there is none. The order of the files
 // and their bytes hang on the rack alone; goroutines only compute.
-func packet(r *rack.Rack, findings []check.Finding) ([]outFile, error) {
+func packet(r *rack.Rack, findings []check.Finding, cuts *saw.Plan, uncut string) ([]outFile, error) {
 	mark := report.Mark(r)
-	drawings, err := sheet.Packet(sheet.Input{Rack: r, Findings: findings, Mark: mark})
+	drawings, err := sheet.Packet(sheet.Input{Rack: r, Findings: findings, Mark: mark, Cutting: cuts, Uncut: uncut})
 	if err != nil {
 		return nil, &bugError{err} // whatever was asked for, a sheet must hold it
 	}
@@ -33,7 +35,7 @@ func packet(r *rack.Rack, findings []check.Finding) ([]outFile, error) {
 	if err != nil {
 		return nil, err
 	}
-	labels, err := label.Sheets(r, mark)
+	labels, err := labelled(r, mark, cuts)
 	if err != nil {
 		return nil, err
 	}
@@ -42,13 +44,29 @@ func packet(r *rack.Rack, findings []check.Finding) ([]outFile, error) {
 		{"template.pdf", func() ([]byte, error) { return pdf.Encode(document(r, "full-size templates", templates, true)) }},
 		{"labels.pdf", func() ([]byte, error) { return pdf.Encode(document(r, "labels", labels, true)) }},
 		{"parts.csv", func() ([]byte, error) { return report.Parts(r) }},
-		{"boards.csv", func() ([]byte, error) { return report.Boards(r) }},
+		{"boards.csv", func() ([]byte, error) { return shopping(r, cuts, uncut) }},
 		{"report.json", func() ([]byte, error) { return report.JSON(r, findings) }},
 	}
 	for _, s := range drawings {
 		jobs = append(jobs, job{path.Join("svg", s.Name+".svg"), func() ([]byte, error) { return svg.Encode(s) }})
 	}
 	return all(jobs)
+}
+
+// labelled returns the labels, in cutting order where there is a plan.
+func labelled(r *rack.Rack, mark string, cuts *saw.Plan) ([]*drawing.Sheet, error) {
+	if cuts == nil {
+		return label.Sheets(r, mark)
+	}
+	return label.InCuttingOrder(r, mark, cuts)
+}
+
+// shopping returns the shopping list, of the parts alone where there is no plan.
+func shopping(r *rack.Rack, cuts *saw.Plan, uncut string) ([]byte, error) {
+	if cuts == nil {
+		return report.NoBoards(r, uncut)
+	}
+	return report.Boards(cuts)
 }
 
 // document says what the PDF's properties show.

@@ -61,7 +61,7 @@ func newRoot() *cobra.Command {
 		},
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.AddCommand(newDraw(), newCheck(), newExplain(), newNew(), newTables())
+	root.AddCommand(newDraw(), newCheck(), newExplain(), newCut(), newNew(), newTables())
 	return root
 }
 

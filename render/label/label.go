@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"slatwright/geometry/rack"
+	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
 )
@@ -20,16 +21,22 @@ const mm = drawing.MM
 // ladder, then aprons, then the top. Mark is the content mark of the packet,
 // on every label. An error says that there is no grid for the paper.
 func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
+	return sheets(r, mark, inPlace(r))
+}
+
+// InCuttingOrder returns the labels in the order in which a plan's parts come
+// off the saw, those of spares included.
+func InCuttingOrder(r *rack.Rack, mark string, plan *saw.Plan) ([]*drawing.Sheet, error) {
+	return sheets(r, mark, asCut(r, plan))
+}
+
+func sheets(r *rack.Rack, mark string, entries []entry) ([]*drawing.Sheet, error) {
 	g, paper, ok := gridFor(r.Design.Paper.Labels)
 	if !ok {
 		return nil, fmt.Errorf("no grid of labels for paper %q", r.Design.Paper.Labels)
 	}
-	var (
-		sheets []*drawing.Sheet
-		seen   = make([]int, len(r.Parts))
-	)
-	for i, p := range r.Pieces {
-		seen[p.Part]++
+	var sheets []*drawing.Sheet
+	for i, e := range entries {
 		if i%g.each() == 0 {
 			n := len(sheets) + 1
 			w, h := um(paper.Width), um(paper.Height)
@@ -41,7 +48,7 @@ func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
 		s := sheets[len(sheets)-1]
 		box := g.box(i % g.each())
 		l := face{sheet: s, room: g.room(box), units: r.Format}
-		l.draw(r, p, seen[p.Part], mark)
+		l.draw(r, e, mark)
 		ticks(s, box)
 	}
 	return sheets, nil
@@ -66,9 +73,9 @@ const (
 	line5      = 23500 * mm / 1000 // in labels that have the height
 )
 
-// draw letters the label of a piece, the nth of its kind.
-func (l *face) draw(r *rack.Rack, p rack.Piece, n int, mark string) {
-	part := r.Parts[p.Part]
+// draw letters the label of an entry.
+func (l *face) draw(r *rack.Rack, e entry, mark string) {
+	part := r.Parts[e.part]
 	x, y, wide := l.room.Min.X, l.room.Min.Y, l.room.W()
 	m := drawing.Label(drawing.ItemText, 0, drawing.Pt(x, y+line2-500), markHeight, drawing.Left, drawing.Plain(part.Mark))
 	m.Bold = true
@@ -76,11 +83,14 @@ func (l *face) draw(r *rack.Rack, p rack.Piece, n int, mark string) {
 		m.Height -= mm / 2
 	}
 	l.sheet.Add(m)
-	what, where := l.words(r, p)
+	what, where := part.Name, "spare"
+	if e.piece >= 0 {
+		what, where = l.words(r, r.Pieces[e.piece])
+	}
 	l.line(drawing.Pt(x+markRoom, y+line1), wide-markRoom, what, true)
 	l.line(drawing.Pt(x+markRoom, y+line2), wide-markRoom, where, false)
 	printed := l.units.Unit(part.Length)
-	count := l.text(drawing.Pt(x, y+line3), fmt.Sprintf("%d of %d", n, part.Count))
+	count := l.text(drawing.Pt(x, y+line3), fmt.Sprintf("%d of %d", e.n, e.of))
 	length := l.text(drawing.Pt(l.room.Max.X, y+line3), printed)
 	length.Align = drawing.Right
 	l.sheet.Add(count, length)

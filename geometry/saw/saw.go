@@ -1,4 +1,4 @@
-package order
+package saw
 
 import (
 	"cmp"
@@ -16,6 +16,9 @@ import (
 // order is mostly proven long before it is used up, and where not, the plan
 // says how far it may be from the best.
 const Quick = 400_000_000
+
+// Thorough is an effort for those who plan a batch: some twenty seconds.
+const Thorough = 6_000_000_000
 
 // An Order is one rack in a plan and the name its pieces bear.
 type Order struct {

@@ -1,4 +1,4 @@
-package order_test
+package saw_test
 
 import (
 	"errors"
@@ -7,9 +7,9 @@ import (
 	"strings"
 	"testing"
 
-	"slatwright/geometry/order"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
+	"slatwright/geometry/saw"
 	"slatwright/golden"
 	"slatwright/specs/unit"
 )
@@ -24,9 +24,9 @@ func demo(t *testing.T, name string) *rack.Rack {
 	return racktest.Build(t, string(text))
 }
 
-func mustMake(t *testing.T, racks ...*rack.Rack) *order.Plan {
+func mustMake(t *testing.T, racks ...*rack.Rack) *saw.Plan {
 	t.Helper()
-	p, err := order.Make(racks, order.Quick)
+	p, err := saw.Make(racks, saw.Quick)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -59,7 +59,7 @@ func TestSequenceHasEveryPart(t *testing.T) {
 		}
 		for _, o := range p.Orders {
 			for _, part := range o.Rack.Parts {
-				spares := order.Spares(o.Rack, part.Name)
+				spares := saw.Spares(o.Rack, part.Name)
 				if want := [2]int{part.Count + spares, spares}; got[[2]string{o.Name, part.Mark}] != want {
 					t.Errorf("%v: %s %s: %v; want %v", names, o.Name, part.Mark, got[[2]string{o.Name, part.Mark}], want)
 				}
@@ -108,14 +108,14 @@ func TestFaults(t *testing.T) {
 		{strings.Replace(small, "columns = 2", "columns = 100", 1), 2, "no board is long enough for C apron", "or more would do"},
 	} {
 		r := racktest.Build(t, c.text)
-		_, err := order.Make([]*rack.Rack{r}, order.Quick)
+		_, err := saw.Make([]*rack.Rack{r}, saw.Quick)
 		if c.says == "" {
 			if err != nil {
 				t.Errorf("%v\n%s", err, c.text)
 			}
 			continue
 		}
-		var f *order.Fault
+		var f *saw.Fault
 		if !errors.As(err, &f) {
 			t.Errorf("error %v; want %s\n%s", err, c.says, c.text)
 			continue
@@ -134,8 +134,8 @@ func TestFaults(t *testing.T) {
 func TestKnifeEdges(t *testing.T) {
 	board := "[[board]]\nthickness = \"3/4\"\nwidth = %W\nlength = \"8 ft\"\nprice = 5\n"
 	for _, c := range []struct{ width, slat, says string }{
-		{`"2 3/8"`, `1`, "two strips of 1 in take all of its width between the jointed edges, nothing to spare"},
-		{`"2 1/4"`, `"5/8"`, "three strips of 5/8 in only if no edge is jointed"},
+		{`"2 3/8"`, `1`, "two strips of 1 in take all of a as measured's width between the jointed edges, nothing to spare"},
+		{`"2 1/4"`, `"5/8"`, "three strips of 5/8 in from a as measured only if no edge is jointed"},
 	} {
 		r := racktest.Build(t, small+"[slat]\nheight = "+c.slat+"\n[apron]\nheight = 1.5\n"+strings.ReplaceAll(board, "%W", c.width))
 		p := mustMake(t, r)
@@ -165,7 +165,7 @@ func TestPooling(t *testing.T) {
 		t.Errorf("the second is called %q", twice.Orders[1].Name)
 	}
 	ash := racktest.Build(t, small+"[wood]\nspecies = \"white ash\"\n")
-	if got := order.Batches([]*rack.Rack{a, ash, b}); len(got) != 2 || len(got[0]) != 2 || got[1][0] != ash {
+	if got := saw.Batches([]*rack.Rack{a, ash, b}); len(got) != 2 || len(got[0]) != 2 || got[1][0] != ash {
 		t.Errorf("batches %v", got)
 	}
 }

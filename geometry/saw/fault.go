@@ -1,4 +1,4 @@
-package order
+package saw
 
 import (
 	"errors"
@@ -85,7 +85,7 @@ func (w *wording) stockOut() *Fault {
 		return w.at(w.boardOf(w.e.Board), "", text, hint)
 	}
 	have := w.p.Job.Boards[i]
-	text += fmt.Sprintf("; of %s, %s long, there are %d", have.Nominal, w.f.Unit(have.Length), have.OnHand)
+	text += fmt.Sprintf("; on hand: %d of %s, %s long", have.OnHand, have.Nominal, w.f.Unit(have.Length))
 	return w.at(w.p.Offers[i].Board, "", text, fmt.Sprintf("%d more of these would do; or state their price, so that they can be bought", more))
 }
 

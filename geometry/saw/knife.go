@@ -1,7 +1,8 @@
-package order
+package saw
 
 import (
 	"fmt"
+	"slices"
 
 	"slatwright/geometry/cutting"
 	"slatwright/specs/unit"
@@ -16,18 +17,30 @@ func hair(sys unit.System) unit.Length {
 	return unit.Inch / 16
 }
 
+// Caution is something that the maker should know before cutting.
+type Caution struct {
+	Boards []int // into Plan.Boards; none where it is about the whole plan
+	Text   string
+}
+
 // Cautions returns what the plan warns of, and where it is on a knife's edge:
 // strips or parts that take all of a board, so that a board a hair smaller holds
 // fewer, and strips of which one more would come out if no edge were jointed.
-func (p *Plan) Cautions() []cutting.Warning {
-	out := p.Plan.Warnings
-	said := map[string]bool{}
+func (p *Plan) Cautions() []Caution {
+	var out []Caution
 	say := func(i int, format string, args ...any) {
 		text := fmt.Sprintf(format, args...)
-		if key := fmt.Sprint(p.Boards[i].Index, text); !said[key] {
-			said[key] = true
-			out = append(out, cutting.Warning{Board: i, Text: text})
+		k := slices.IndexFunc(out, func(c Caution) bool { return c.Text == text })
+		if k < 0 {
+			k = len(out)
+			out = append(out, Caution{Text: text})
 		}
+		if i >= 0 && !slices.Contains(out[k].Boards, i) {
+			out[k].Boards = append(out[k].Boards, i)
+		}
+	}
+	for _, w := range p.Warnings {
+		say(w.Board, "%s", w.Text)
 	}
 	for i, b := range p.Boards {
 		for _, s := range b.Sections {
@@ -55,11 +68,11 @@ func (p *Plan) across(i int, b cutting.BoardPlan, s cutting.Section, say func(in
 	}
 	spare := b.Board.Width - 2*shop.EdgeTrim - taken
 	if spare < hair(f.System) && shop.EdgeTrim > 0 {
-		say(i, "%s take all of its width between the jointed edges, %s to spare: measure the board before it is cut", strips(n, s, f), left(spare, f))
+		say(i, "%s take all of a %s's width between the jointed edges, %s to spare: measure the board before it is cut", strips(n, s, f), b.Board.Nominal, left(spare, f))
 	}
 	one := s.Strips[0].Width + shop.Kerf
 	if alike && spare < one && taken+one <= b.Board.Width && shop.EdgeTrim > 0 {
-		say(i, "%s only if no edge is jointed", strips(n+1, s, f))
+		say(i, "%s from a %s only if no edge is jointed", strips(n+1, s, f), b.Board.Nominal)
 	}
 }
 
@@ -108,7 +121,7 @@ func (p *Plan) lengthwise(i int, b cutting.BoardPlan, leaf int, say func(int, st
 		spare -= need + shop.Kerf
 	}
 	if any && spare < hair(p.Format.System) {
-		say(i, "its parts take all of its length between the end trims, %s to spare: measure the board, and look for splits, before it is cut", left(spare, p.Format))
+		say(i, "the parts take all of a %s's %s between the end trims, %s to spare: measure the board, and look for splits, before it is cut", b.Board.Nominal, p.Format.Unit(b.Board.Length), left(spare, p.Format))
 	}
 }
 

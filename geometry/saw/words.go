@@ -1,0 +1,93 @@
+package saw
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"slatwright/geometry/cutting"
+)
+
+// Label is what is written on a piece: its mark, with its order before it where
+// there are several. Staves of one part are alike and bear no number.
+func (p *Plan) Label(x cutting.Placed) string {
+	s := x.Mark
+	if len(p.Orders) > 1 {
+		s = x.Order + " " + s
+	}
+	if x.Staves > 0 {
+		s += " stave"
+	}
+	return s
+}
+
+// Content says what parts stand in a strip, equal neighbours counted: "3 A, B".
+func (p *Plan) Content(t cutting.Strip) string {
+	var out []string
+	for i := 0; i < len(t.Parts); {
+		label := p.Label(t.Parts[i])
+		n := 0
+		for i < len(t.Parts) && p.Label(t.Parts[i]) == label {
+			i, n = i+1, n+1
+		}
+		if n > 1 {
+			label = fmt.Sprintf("%d %s", n, label)
+		}
+		out = append(out, label)
+	}
+	return strings.Join(out, ", ")
+}
+
+// Action says in words what is done at a step: "crosscut, stop at".
+func Action(s cutting.Step) string {
+	if !s.HasStop {
+		return s.Operation
+	}
+	at := map[cutting.SettingKind]string{cutting.ResawFence: "fence at", cutting.Thickness: "planer at", cutting.Stop: "stop at", cutting.Fence: "fence at"}
+	return s.Operation + ", " + at[s.Setting.Kind]
+}
+
+// Yields says what a step gives, and how many: "12 strips", "40 pieces: A".
+func (p *Plan) Yields(s cutting.Step) string {
+	what := s.Pieces
+	if len(p.Orders) == 1 && p.Orders[0].Name != "" { // no need to tell orders apart
+		what = strings.ReplaceAll(what, p.Orders[0].Name+" ", "")
+	}
+	var names, words []string
+	for _, w := range strings.Split(what, ", ") {
+		switch w {
+		case "leaf", "resawn":
+			words = append(words, "leaves")
+		case "planed", "board", "":
+			words = append(words, "boards")
+		case "section", "strip":
+			words = append(words, w+"s")
+		default:
+			names = append(names, w)
+		}
+	}
+	if words = append(names, words...); len(words) > 1 || len(names) > 0 {
+		return fmt.Sprintf("%s: %s", count(s.Count, "piece"), strings.Join(words, ", "))
+	}
+	if s.Count == 1 {
+		return "1 " + map[string]string{"leaves": "leaf", "boards": "board", "sections": "section", "strips": "strip"}[words[0]]
+	}
+	return fmt.Sprintf("%d %s", s.Count, words[0])
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// Numbers lists boards of a plan by the numbers that people call them, from 1:
+// "2, 3, 5".
+func Numbers(boards []int) string {
+	var out []string
+	for _, n := range boards {
+		out = append(out, strconv.Itoa(n+1))
+	}
+	return strings.Join(out, ", ")
+}
