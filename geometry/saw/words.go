@@ -2,6 +2,7 @@ package saw
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -63,16 +64,31 @@ func (p *Plan) Yields(s cutting.Step) string {
 		case "section", "strip":
 			words = append(words, w+"s")
 		default:
+			if s.Operation != "glue up" && p.glued(w) {
+				w += " staves"
+			}
 			names = append(names, w)
 		}
 	}
 	if words = append(names, words...); len(words) > 1 || len(names) > 0 {
-		return fmt.Sprintf("%s: %s", count(s.Count, "piece"), strings.Join(words, ", "))
+		last := len(words) - 1
+		text := words[last]
+		if last > 0 {
+			text = strings.Join(words[:last], ", ") + " and " + text
+		}
+		return count(s.Count, "piece") + ": " + text
 	}
 	if s.Count == 1 {
 		return "1 " + map[string]string{"leaves": "leaf", "boards": "board", "sections": "section", "strips": "strip"}[words[0]]
 	}
 	return fmt.Sprintf("%d %s", s.Count, words[0])
+}
+
+// glued reports whether parts of a name, as steps call them, are glued up.
+func (p *Plan) glued(name string) bool {
+	return slices.ContainsFunc(p.GlueUps, func(g cutting.GlueUp) bool {
+		return name == p.Label(cutting.Placed{Order: g.Order, Mark: g.Mark})
+	})
 }
 
 func count(n int, what string) string {

@@ -1,0 +1,313 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+
+	"slatwright/geometry/cutting"
+	"slatwright/render/drawing"
+	"slatwright/render/typeface"
+	"slatwright/specs/unit"
+)
+
+// A board's bar has a line over it, and the lengths of its sections below.
+const (
+	barTitle = 10 * drawing.MM
+	barBelow = 12 * drawing.MM
+	barGap   = 3 * drawing.MM
+	leastRow = 11 * drawing.MM / 2 // of a strip, so that its mark can be read
+	tallest  = 90 * drawing.MM
+)
+
+// pickScales chooses the scales of the bars: along, so that the longest board
+// goes across the sheet; across, larger, so that the narrowest strip holds its
+// mark.
+func (c *cutter) pickScales() {
+	area := c.in.newPage("", "").area
+	var long, wide unit.Length
+	thin := unit.Length(0)
+	for _, b := range c.p.Boards {
+		long, wide = max(long, b.Board.Length), max(wide, b.Board.Width)
+		for _, s := range b.Sections {
+			for _, t := range s.Strips {
+				if thin == 0 || t.Width < thin {
+					thin = t.Width
+				}
+			}
+		}
+	}
+	c.long = 1
+	for _, n := range []int64{1, 2, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 32, 40, 48, 50, 60, 80, 100} {
+		if c.long = n; onPaper(long, n) <= area.W() {
+			break
+		}
+	}
+	c.wide = 1
+	for _, n := range []int64{2, 3, 4, 5, 6, 8, 10} {
+		if onPaper(thin, n) >= leastRow || onPaper(wide, c.wide) > tallest {
+			c.wide = n
+		}
+	}
+}
+
+// onPaper returns a length drawn so many times smaller.
+func onPaper(l unit.Length, times int64) drawing.Um {
+	return drawing.Ratio{Num: 1, Den: times * int64(unit.Micrometre)}.Of(drawing.Um(l))
+}
+
+// boardSheets draws every layout, each leaf of a resawn board as a bar of its
+// own.
+func (c *cutter) boardSheets() {
+	title := "Cutting plan: boards"
+	c.columns = 1
+	c.turn(title)
+	c.cuttingTables()
+	key := fmt.Sprintf("Boards in cutting order: lengths 1:%d, widths 1:%d. Hatched: waste.", c.long, c.wide)
+	if c.spares() {
+		key += " +: a spare."
+	}
+	head := func() {
+		w := newScribe(c.page.sheet, c.rest())
+		w.note(key, 0)
+		c.y = w.y + drawing.MM
+	}
+	head()
+	for i, b := range c.p.Boards {
+		for leaf := range b.Leaves {
+			h := barTitle + onPaper(b.Board.Width, c.wide) + barBelow
+			if !c.room(h) {
+				c.turn(title)
+				head()
+			}
+			c.bar(i, leaf)
+			c.y += barBelow + barGap
+		}
+	}
+}
+
+func (c *cutter) spares() bool {
+	return slices.ContainsFunc(c.p.Job.Parts, func(p cutting.Part) bool { return p.Spares > 0 })
+}
+
+// bar draws one board, or one leaf of it.
+func (c *cutter) bar(i, leaf int) {
+	b := c.p.Boards[i]
+	s := c.page.sheet
+	c.barCaption(i, leaf)
+	c.y += barTitle
+	left, top := c.box.Min.X, c.y
+	board := drawing.Box(left, top, onPaper(b.Board.Length, c.long), onPaper(b.Board.Width, c.wide))
+	s.Add(drawing.Hatching{Pitch: 3 * drawing.MM / 2}.Hatch(0, board)...)
+	s.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, board))
+	at := unit.Length(0)
+	if !b.Board.CleanEnds {
+		at = c.p.Job.Shop.EndTrim
+	}
+	var runs []sectionRun
+	for _, x := range b.Sections {
+		if x.Leaf != leaf {
+			continue
+		}
+		box := drawing.Rect{Min: drawing.Pt(left+onPaper(at, c.long), top), Max: drawing.Pt(left+onPaper(at+x.Length, c.long), board.Max.Y)}
+		c.section(box, at, x)
+		runs = addRun(runs, box, x)
+		at += x.Length + c.p.Job.Shop.Kerf
+	}
+	c.y = board.Max.Y
+	c.lengthsBelow(runs)
+}
+
+// barCaption writes the board's number, how many are cut alike, what it is, and
+// what is done to it before it is cut.
+func (c *cutter) barCaption(i, leaf int) {
+	b := c.p.Boards[i]
+	s := c.page.sheet
+	at := drawing.Pt(c.box.Min.X+balloonR, c.y+balloonR)
+	g := s.Group()
+	s.Add(drawing.Disc(drawing.Symbol, g, drawing.NoFill, at, balloonR))
+	s.Add(drawing.Label(drawing.ItemText, g, drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Plain(fmt.Sprint(i+1))).CentredOn(at))
+	text := fmt.Sprintf("%s, %s long", b.Board.Nominal, c.p.Format.Unit(b.Board.Length))
+	if b.Count > 1 {
+		text = fmt.Sprintf("%d alike: %s", b.Count, text)
+	}
+	if b.Board.OnHand > 0 {
+		text += ", on hand"
+	}
+	switch b.Process {
+	case cutting.Planed:
+		text += fmt.Sprintf("; plane to %s first", c.text(b.Thickness))
+	case cutting.Resawn:
+		text += fmt.Sprintf("; resaw into %d leaves, plane to %s; leaf %d", b.Leaves, c.text(b.Thickness), leaf+1)
+	}
+	l := drawing.Label(drawing.HeadingText, s.Group(), drawing.Pt(at.X+balloonR+3*drawing.MM, at.Y+drawing.FigureHeight/2), drawing.FigureHeight, drawing.Left, drawing.Figure(text))
+	l.Bold = true
+	s.Add(l)
+	used := drawing.Label(drawing.NoteText, s.Group(), drawing.Pt(c.box.Max.X, l.At.Y), drawing.FigureHeight, drawing.Right, drawing.Plain(fmt.Sprintf("%d %% used", c.p.Yield(i))))
+	s.Add(used)
+}
+
+// section draws the strips and parts of a section whose left edge lies at a
+// length from the board's end.
+func (c *cutter) section(box drawing.Rect, at unit.Length, x cutting.Section) {
+	s := c.page.sheet
+	s.Add(drawing.Line(drawing.Visible, 0, box.Min, drawing.Pt(box.Min.X, box.Max.Y)), drawing.Line(drawing.Visible, 0, drawing.Pt(box.Max.X, box.Min.Y), box.Max))
+	across := unit.Length(0)
+	if x.Ripped {
+		across = c.p.Job.Shop.EdgeTrim
+	}
+	left := c.box.Min.X
+	for _, t := range x.Strips {
+		along := at
+		for _, p := range t.Parts {
+			part := drawing.Rect{
+				Min: drawing.Pt(left+onPaper(along, c.long), box.Min.Y+onPaper(across, c.wide)),
+				Max: drawing.Pt(left+onPaper(along+p.Length, c.long), box.Min.Y+onPaper(across+t.Width, c.wide)),
+			}
+			c.part(part, p)
+			along += p.Length + c.p.Job.Shop.Kerf
+		}
+		across += t.Width + c.p.Job.Shop.Kerf
+	}
+}
+
+// part draws a part with its mark, as large as it has room for.
+func (c *cutter) part(box drawing.Rect, p cutting.Placed) {
+	s := c.page.sheet
+	s.Add(drawing.Rectangle(drawing.Thin, 0, drawing.White, box))
+	mark := c.p.Label(p)
+	if p.Spare {
+		mark += "+"
+	}
+	const clear = 6 * drawing.MM / 10 // half a pen and the gap, on either side
+	for _, h := range []drawing.Um{drawing.HeadingHeight, drawing.FigureHeight, drawing.TableHeight} {
+		l := drawing.Label(drawing.ItemText, s.Group(), drawing.Point{}, h, drawing.Middle, drawing.Plain(mark)).CentredOn(box.Centre())
+		l.Bold, l.Table = true, h == drawing.TableHeight
+		if box.Inset(clear).Holds(l.Bounds()) {
+			s.Add(l)
+			return
+		}
+	}
+}
+
+// sectionRun is equal sections side by side.
+type sectionRun struct {
+	from, to drawing.Um
+	n        int
+	section  cutting.Section
+}
+
+func addRun(runs []sectionRun, box drawing.Rect, x cutting.Section) []sectionRun {
+	if k := len(runs) - 1; k >= 0 && runs[k].section.Length == x.Length && !x.Whole && slices.Equal(rips(runs[k].section), rips(x)) {
+		runs[k].n++
+		runs[k].to = box.Max.X
+		return runs
+	}
+	return append(runs, sectionRun{box.Min.X, box.Max.X, 1, x})
+}
+
+// rips lists the fence settings of a section, each once.
+func rips(x cutting.Section) []unit.Length {
+	var out []unit.Length
+	for _, t := range x.Strips {
+		if x.Ripped && !slices.Contains(out, t.Width) {
+			out = append(out, t.Width)
+		}
+	}
+	return out
+}
+
+// settings says what is set for a run of sections: the stop, and the fence where
+// it is ripped.
+func (c *cutter) settings(r sectionRun, fence bool) string {
+	text := c.text(r.section.Length)
+	switch {
+	case r.section.Whole:
+		text = "rest"
+	case r.n > 1:
+		text = fmt.Sprintf("%d × %s", r.n, text)
+	}
+	if widths := rips(r.section); fence && len(widths) > 0 {
+		text += ", rip"
+		for i, w := range widths {
+			if i > 0 {
+				text += ","
+			}
+			text += " " + c.text(w)
+		}
+	}
+	return text
+}
+
+// lengthsBelow writes the settings under the sections, those of equal neighbours
+// once: a line from end to end, and the figures below it.
+func (c *cutter) lengthsBelow(runs []sectionRun) {
+	s := c.page.sheet
+	line := c.y + 5*drawing.MM/2
+	foot := line + 7*drawing.MM
+	labels := c.settingLabels(runs, foot)
+	for i, l := range labels {
+		r := runs[i]
+		s.Add(drawing.Line(drawing.Dimension, 0, drawing.Pt(r.from, line), drawing.Pt(r.to, line)))
+		for _, x := range []drawing.Um{r.from, r.to} {
+			s.Add(drawing.Line(drawing.Dimension, 0, drawing.Pt(x, line-drawing.MM), drawing.Pt(x, line+drawing.MM)))
+		}
+		middle := (r.from + r.to) / 2
+		if top := drawing.Pt(l.At.X, l.Bounds().Min.Y-drawing.MM/2); (l.At.X-middle).Abs() > 2*drawing.MM && top.Y > line {
+			s.Add(drawing.Line(drawing.Leader, l.Group, drawing.Pt(middle, line), top))
+		}
+		s.Add(l)
+		if !r.section.Whole {
+			s.Dims = append(s.Dims, drawing.DimRecord{Role: drawing.Note, Value: r.section.Length, Printed: c.text(r.section.Length),
+				From: l.At, To: l.At, ScaleNum: 1, ScaleDen: c.long})
+		}
+	}
+}
+
+// settingLabels letters the settings side by side, without the fence's or
+// smaller where they would not all fit.
+func (c *cutter) settingLabels(runs []sectionRun, foot drawing.Um) []drawing.Text {
+	for _, try := range []struct {
+		fence  bool
+		height drawing.Um
+	}{{true, drawing.FigureHeight}, {false, drawing.FigureHeight}, {true, drawing.TableHeight}, {false, drawing.TableHeight}} {
+		var labels []drawing.Text
+		sum := drawing.Um(0)
+		for _, r := range runs {
+			say := drawing.Figure(c.settings(r, try.fence))
+			if try.height == drawing.TableHeight {
+				say = drawing.Plain(c.settings(r, try.fence))
+			}
+			l := drawing.Label(drawing.FigureText, c.page.sheet.Group(), drawing.Pt((r.from+r.to)/2, foot), try.height, drawing.Middle, say)
+			l.Table = try.height == drawing.TableHeight
+			labels = append(labels, l)
+			sum += 2 * halfLabel(l)
+		}
+		if sum <= c.box.W() {
+			c.apart(labels)
+			return labels
+		}
+	}
+	return nil // not even the stops can be lettered: the settings' own sheets have them
+}
+
+// halfLabel is half of what a label takes along its line.
+func halfLabel(l drawing.Text) drawing.Um {
+	return typeface.Width(l.Runs, l.Height, l.Bold)/2 + 2*drawing.MM
+}
+
+// apart moves labels along their line until none meets the next, and none leaves
+// the sheet.
+func (c *cutter) apart(labels []drawing.Text) {
+	least := c.box.Min.X
+	for i := range labels {
+		l := &labels[i]
+		l.At.X = max(l.At.X, least+halfLabel(*l))
+		least = l.At.X + halfLabel(*l)
+	}
+	most := c.box.Max.X
+	for i := len(labels) - 1; i >= 0; i-- {
+		l := &labels[i]
+		l.At.X = min(l.At.X, most-halfLabel(*l))
+		most = l.At.X - halfLabel(*l)
+	}
+}
