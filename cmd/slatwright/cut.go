@@ -16,14 +16,20 @@ import (
 // newCut returns the command that plans the cutting of one or several orders.
 func newCut() *cobra.Command {
 	var asJSON bool
+	var out string
 	c := &cobra.Command{
-		Use:   "cut DESIGN... [--json]",
+		Use:   "cut DESIGN... [--json] [-o DIR]",
 		Short: "boards to buy and the cutting plan, several orders together",
 		Long: "Cut prints which boards to buy, how each is cut, and the settings of the saw in their order. Several\n" +
 			"designs are cut together: each part keeps its order and mark, and the plan says what that saves.\n" +
 			"The plan costs the least there is, which is proven for one order and stated with its gap for many.\n" +
-			"Boards are those of the designs' [[board]] lines, or else the usual ones at example prices.",
-		Example: "  slatwright cut rack.toml\n  slatwright cut rack.toml counter.toml --json",
+			"Boards are those of the designs' [[board]] lines, or else the usual ones at example prices.\n\n" +
+			"With -o it also writes, for the bench:\n\n" +
+			"  cutting.pdf         the boards as bars in cutting order, and the settings one after the other\n" +
+			"  cutting-labels.pdf  a label for every part, in cutting order\n" +
+			"  cutting-boards.csv  the shopping list\n" +
+			"  cutting.json        the plan, for other programs",
+		Example: "  slatwright cut rack.toml\n  slatwright cut rack.toml counter.toml -o friday\n  slatwright cut rack.toml counter.toml --json",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return errors.New("cut needs a design file, or several; see slatwright cut --help")
@@ -35,10 +41,20 @@ func newCut() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if out != "" {
+				files, err := bench(plans)
+				if err != nil {
+					return err
+				}
+				if err := writeAll(out, files); err != nil {
+					return err
+				}
+			}
 			return printPlans(c.OutOrStdout(), plans, asJSON)
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print the plan for other programs")
+	c.Flags().StringVarP(&out, "out", "o", "", "folder to write the cutting sheets into")
 	return c
 }
 

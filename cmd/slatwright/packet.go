@@ -58,7 +58,7 @@ func labelled(r *rack.Rack, mark string, cuts *saw.Plan) ([]*drawing.Sheet, erro
 	if cuts == nil {
 		return label.Sheets(r, mark)
 	}
-	return label.InCuttingOrder(r, mark, cuts)
+	return label.InCuttingOrder(cuts, []string{mark})
 }
 
 // shopping returns the shopping list, of the parts alone where there is no plan.

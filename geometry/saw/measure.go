@@ -1,6 +1,9 @@
 package saw
 
 import (
+	"cmp"
+	"slices"
+
 	"slatwright/geometry/cutting"
 	"slatwright/specs/unit"
 )
@@ -39,6 +42,60 @@ func faces(b cutting.BoardPlan) (used, all int64) {
 		}
 	}
 	return used, max(area(b.Board.Width, b.Board.Length)*int64(b.Leaves), 1)
+}
+
+// Leftovers lists what is left and worth keeping: ends of boards in their full
+// width, ends of strips, and what remains beside the strips where it is as wide
+// as the narrowest part. All are as long as an offcut must be to be kept. The
+// longest come first.
+func (p *Plan) Leftovers() []cutting.Offcut {
+	shop := p.Job.Shop
+	out := slices.Clone(p.Offcuts)
+	add := func(b cutting.BoardPlan, width, length unit.Length) {
+		if length < shop.KeepOffcut || width < p.narrowest() {
+			return
+		}
+		o := cutting.Offcut{Nominal: b.Board.Nominal, Thickness: b.Thickness, Width: width, Length: length, Count: b.Count}
+		for i := range out {
+			same := out[i]
+			same.Count = o.Count
+			if same == o {
+				out[i].Count += o.Count
+				return
+			}
+		}
+		out = append(out, o)
+	}
+	for _, b := range p.Boards {
+		for _, s := range b.Sections {
+			if !s.Ripped {
+				continue
+			}
+			beside := b.Board.Width - 2*shop.EdgeTrim
+			for _, t := range s.Strips {
+				run := unit.Length(0)
+				for _, x := range t.Parts {
+					run += x.Length + shop.Kerf
+				}
+				add(b, t.Width, s.Length-run)
+				beside -= t.Width + shop.Kerf
+			}
+			add(b, beside, s.Length)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b cutting.Offcut) int {
+		return cmp.Or(cmp.Compare(b.Length, a.Length), cmp.Compare(b.Width, a.Width), cmp.Compare(b.Thickness, a.Thickness), cmp.Compare(a.Nominal, b.Nominal))
+	})
+	return out
+}
+
+// narrowest is the least width of any part.
+func (p *Plan) narrowest() unit.Length {
+	least := p.Job.Parts[0].Width
+	for _, x := range p.Job.Parts {
+		least = min(least, x.Width)
+	}
+	return least
 }
 
 // Grams returns what a piece of the orders' wood weighs at 12 % moisture, in

@@ -4,9 +4,11 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
+	"slatwright/geometry/cutting"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
 	"slatwright/geometry/saw"
@@ -190,5 +192,26 @@ func TestWeight(t *testing.T) {
 	}
 	if boards, parts := p.BoardGrams(), p.PartGrams(""); parts <= 0 || boards <= parts || 10*parts < 3*boards {
 		t.Errorf("boards %v g, parts %v g", boards, parts)
+	}
+}
+
+// By hand, without kerf or trims: of a board 5 in wide and 50 in long a strip of
+// 2 1/2 in gives two aprons of 18 1/2 in, which leaves 13 in of it, and 2 1/2 in
+// beside it, as long as the section.
+func TestLeftovers(t *testing.T) {
+	const in = unit.Inch
+	p := saw.Plan{Plan: &cutting.Plan{Boards: []cutting.BoardPlan{{
+		Board: cutting.Board{Nominal: "own", Thickness: in, Width: 5 * in, Length: 50 * in}, Count: 2, Thickness: in, Leaves: 1,
+		Sections: []cutting.Section{{Length: 50 * in, Ripped: true, Whole: true, Strips: []cutting.Strip{{Width: 5 * in / 2, Parts: []cutting.Placed{
+			{Width: 5 * in / 2, Length: 37 * in / 2}, {Width: 5 * in / 2, Length: 37 * in / 2}}}}}},
+	}}}}
+	p.Job.Parts = []cutting.Part{{Width: 5 * in / 2}}
+	p.Job.Shop.KeepOffcut = 12 * in
+	want := []cutting.Offcut{
+		{Nominal: "own", Thickness: in, Width: 5 * in / 2, Length: 50 * in, Count: 2},
+		{Nominal: "own", Thickness: in, Width: 5 * in / 2, Length: 13 * in, Count: 2},
+	}
+	if got := p.Leftovers(); !slices.Equal(got, want) {
+		t.Errorf("%v; want %v", got, want)
 	}
 }

@@ -48,6 +48,10 @@ func Action(s cutting.Step) string {
 	return s.Operation + ", " + at[s.Setting.Kind]
 }
 
+// fewNames is how many marks a step lists; where there are more the boards'
+// layouts tell which.
+const fewNames = 8
+
 // Yields says what a step gives, and how many: "12 strips", "40 pieces: A".
 func (p *Plan) Yields(s cutting.Step) string {
 	what := s.Pieces
@@ -71,6 +75,9 @@ func (p *Plan) Yields(s cutting.Step) string {
 		}
 	}
 	if words = append(names, words...); len(words) > 1 || len(names) > 0 {
+		if len(names) > fewNames {
+			return fmt.Sprintf("%s of %d marks", count(s.Count, "piece"), len(names))
+		}
 		last := len(words) - 1
 		text := words[last]
 		if last > 0 {

@@ -21,16 +21,17 @@ const mm = drawing.MM
 // ladder, then aprons, then the top. Mark is the content mark of the packet,
 // on every label. An error says that there is no grid for the paper.
 func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
-	return sheets(r, mark, inPlace(r))
+	return sheets(r, inPlace(r, r.Design.Order, mark))
 }
 
-// InCuttingOrder returns the labels in the order in which a plan's parts come
-// off the saw, those of spares included.
-func InCuttingOrder(r *rack.Rack, mark string, plan *saw.Plan) ([]*drawing.Sheet, error) {
-	return sheets(r, mark, asCut(r, plan))
+// InCuttingOrder returns the labels of a plan's orders in the order in which the
+// parts come off the saw, those of spares included. Marks are the content marks
+// of the orders' packets, in their order. The first order's paper holds for all.
+func InCuttingOrder(plan *saw.Plan, marks []string) ([]*drawing.Sheet, error) {
+	return sheets(plan.Orders[0].Rack, asCut(plan, marks))
 }
 
-func sheets(r *rack.Rack, mark string, entries []entry) ([]*drawing.Sheet, error) {
+func sheets(r *rack.Rack, entries []entry) ([]*drawing.Sheet, error) {
 	g, paper, ok := gridFor(r.Design.Paper.Labels)
 	if !ok {
 		return nil, fmt.Errorf("no grid of labels for paper %q", r.Design.Paper.Labels)
@@ -47,8 +48,8 @@ func sheets(r *rack.Rack, mark string, entries []entry) ([]*drawing.Sheet, error
 		}
 		s := sheets[len(sheets)-1]
 		box := g.box(i % g.each())
-		l := face{sheet: s, room: g.room(box), units: r.Format}
-		l.draw(r, e, mark)
+		l := face{sheet: s, room: g.room(box), units: e.rack.Format}
+		l.draw(e)
 		ticks(s, box)
 	}
 	return sheets, nil
@@ -74,7 +75,8 @@ const (
 )
 
 // draw letters the label of an entry.
-func (l *face) draw(r *rack.Rack, e entry, mark string) {
+func (l *face) draw(e entry) {
+	r := e.rack
 	part := r.Parts[e.part]
 	x, y, wide := l.room.Min.X, l.room.Min.Y, l.room.W()
 	m := drawing.Label(drawing.ItemText, 0, drawing.Pt(x, y+line2-500), markHeight, drawing.Left, drawing.Plain(part.Mark))
@@ -97,10 +99,10 @@ func (l *face) draw(r *rack.Rack, e entry, mark string) {
 	l.sheet.Dims = append(l.sheet.Dims, drawing.DimRecord{Role: drawing.Note, Value: part.Length, Printed: printed,
 		From: length.At, To: length.At, ScaleNum: 1, ScaleDen: 1})
 	used := l.arrow(drawing.Pt(x, y+line4), end(part.Name))
-	own := join(mark, r.Design.Order)
+	own := join(e.mark, e.order)
 	if l.room.H() >= line5 {
-		own = mark
-		l.small(drawing.Pt(x, y+line5), wide, join(r.Design.Order, r.Design.Title))
+		own = e.mark
+		l.small(drawing.Pt(x, y+line5), wide, join(e.order, r.Design.Title))
 	}
 	l.small(drawing.Pt(x+used+3*mm, y+line4), wide-used-3*mm, own)
 }

@@ -131,12 +131,12 @@ func TestShoppingByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := rows[1][0] + " " + rows[1][8] + " " + rows[1][9]; got != "1x3 on hand " {
+	if got := rows[1][0] + " " + rows[1][9] + " " + rows[1][10]; got != "1x3 on hand " {
 		t.Errorf("the first row is %q; want 1x3 on hand\n%s", got, text)
 	}
-	n, _ := strconv.Atoi(rows[2][1])
-	if want := strconv.Itoa(n*425/100) + "." + fmt.Sprintf("%02d", n*425%100); len(rows) != 3 || rows[2][10] != want || int64(n)*425 != plan.Cost || rows[2][11] != "stated" {
-		t.Errorf("%d boards cost %s, the plan %d; want %s\n%s", n, rows[2][10], plan.Cost, want, text)
+	n, _ := strconv.Atoi(rows[2][2])
+	if want := strconv.Itoa(n*425/100) + "." + fmt.Sprintf("%02d", n*425%100); len(rows) != 3 || rows[2][11] != want || int64(n)*425 != plan.Cost || rows[2][12] != "stated" {
+		t.Errorf("%d boards cost %s, the plan %d; want %s\n%s", n, rows[2][11], plan.Cost, want, text)
 	}
 }
 

@@ -188,11 +188,12 @@ func (w sawWriter) steps() {
 }
 
 func (w sawWriter) offcuts() {
-	if len(w.p.Offcuts) == 0 {
+	list := w.p.Leftovers()
+	if len(list) == 0 {
 		return
 	}
 	w.line("\noffcuts worth keeping")
-	for _, o := range w.p.Offcuts {
+	for _, o := range list {
 		w.line("  %d x %s, %s", o.Count, o.Nominal, w.size(o.Thickness, o.Width, o.Length))
 	}
 }

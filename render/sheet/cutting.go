@@ -25,6 +25,17 @@ func cuttings(in Input) []*page {
 	return c.pages
 }
 
+// Cutting composes the cutting sheets alone, of one plan or of several one
+// after the other, and numbers them. Each input's rack lends its design to the
+// title blocks.
+func Cutting(inputs ...Input) ([]*drawing.Sheet, error) {
+	var pages []*page
+	for _, in := range inputs {
+		pages = append(pages, cuttings(in)...)
+	}
+	return numbered(pages)
+}
+
 // uncut is the sheet of a rack that cannot be cut from the boards it has.
 func uncut(in Input) []*page {
 	if in.Uncut == "" {
@@ -84,27 +95,33 @@ func (c *cutter) rest() drawing.Rect {
 func (c *cutter) text(l unit.Length) string { return c.p.Format.Text(l) }
 
 // cuttingTables writes the boards and the parts side by side at the top of the
-// first sheet.
-func (c *cutter) cuttingTables() {
-	left, right := c.rest(), c.rest()
-	left.Max.X = left.Min.X + left.W()*54/100
-	right.Min.X = left.Max.X + 6*drawing.MM
-	a, b := newScribe(c.page.sheet, left), newScribe(c.page.sheet, right)
+// first sheet; lists that are longer go on on further ones.
+func (c *cutter) cuttingTables(title string) {
 	const mm = drawing.MM
-	a.heading("Boards to take, in " + unitName(c.p.Format))
-	a.table([]tableColumn{
+	boards := list{"Boards to take, in " + unitName(c.p.Format), []tableColumn{
 		{title: "count", width: 12 * mm, right: true}, {title: "board", width: 23 * mm}, {title: "T × W × L", width: 44 * mm},
 		{title: "price each", width: 20 * mm, right: true}, {title: "used", width: 13 * mm, right: true}, {title: "cut as"},
-	}, c.boardRows(), nil)
-	for _, s := range c.costText() {
-		a.row([]tableColumn{{}}, []drawing.Um{left.Min.X, left.Max.X}, []string{s}, false, nil)
-	}
-	b.heading("Parts, spares included")
-	b.table([]tableColumn{
+	}, c.boardRows()}
+	parts := list{"Parts, spares included", []tableColumn{
 		{title: "mark", width: c.markRoom()}, {title: "part", width: 17 * mm}, {title: "count", width: 13 * mm, right: true},
 		{title: "T × W × L"},
-	}, c.partRows(), nil)
-	c.y = max(a.y, b.y) + blockGap
+	}, c.partRows()}
+	text := c.costText()
+	for {
+		left, right := c.rest(), c.rest()
+		left.Max.X = left.Min.X + left.W()*54/100
+		right.Min.X = left.Max.X + 6*mm
+		a, b := newScribe(c.page.sheet, left), newScribe(c.page.sheet, right)
+		boards, parts = boards.write(a, "continued"), parts.write(b, "continued")
+		for len(boards.rows) == 0 && len(text) > 0 && a.row([]tableColumn{{}}, []drawing.Um{left.Min.X, left.Max.X}, text[:1], false, nil) {
+			text = text[1:]
+		}
+		c.y = max(a.y, b.y) + blockGap
+		if len(boards.rows)+len(parts.rows)+len(text) == 0 {
+			return
+		}
+		c.turn(title)
+	}
 }
 
 // markRoom is how wide the marks of the parts are in the table.

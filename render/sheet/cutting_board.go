@@ -23,7 +23,7 @@ const (
 // goes across the sheet; across, larger, so that the narrowest strip holds its
 // mark.
 func (c *cutter) pickScales() {
-	area := c.in.newPage("", "").area
+	across := unit.Length(c.in.newPage("", "").area.W()) * unit.Micrometre
 	var long, wide unit.Length
 	thin := unit.Length(0)
 	for _, b := range c.p.Boards {
@@ -36,9 +36,10 @@ func (c *cutter) pickScales() {
 			}
 		}
 	}
-	c.long = 1
+	c.long = max(int64((long+across-1)/across), 1)
 	for _, n := range []int64{1, 2, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 32, 40, 48, 50, 60, 80, 100} {
-		if c.long = n; onPaper(long, n) <= area.W() {
+		if long <= unit.Length(n)*across {
+			c.long = n
 			break
 		}
 	}
@@ -48,6 +49,8 @@ func (c *cutter) pickScales() {
 			c.wide = n
 		}
 	}
+	highest := unit.Length(tallest) * unit.Micrometre
+	c.wide = max(c.wide, int64((wide+highest-1)/highest))
 }
 
 // onPaper returns a length drawn so many times smaller.
@@ -61,7 +64,7 @@ func (c *cutter) boardSheets() {
 	title := "Cutting plan: boards"
 	c.columns = 1
 	c.turn(title)
-	c.cuttingTables()
+	c.cuttingTables(title)
 	key := fmt.Sprintf("Boards in cutting order: lengths 1:%d, widths 1:%d. Hatched: waste.", c.long, c.wide)
 	if c.spares() {
 		key += " +: a spare."

@@ -19,7 +19,6 @@ const (
 	stepHigh   = 15 * drawing.MM
 	stepTick   = 6 * drawing.MM
 	stepGap    = 3 * drawing.MM
-	stepWords  = 14 * drawing.MM // what comes of it, and where it is from
 )
 
 // beforeCutting stands over the settings. Common practice, no source; the word
@@ -41,7 +40,7 @@ func (c *cutter) stepSheets() {
 		c.columns = 2
 	}
 	c.turn(title)
-	c.notes(append([]string{beforeCutting}, c.lookOut()...), "Before the first cut")
+	c.notes(append([]string{beforeCutting}, c.lookOut()...), "Before the first cut", title)
 	for i := 0; i < len(c.p.Steps); {
 		n := 1
 		for i+n < len(c.p.Steps) && c.p.Steps[i+n].Operation == c.p.Steps[i].Operation {
@@ -60,7 +59,7 @@ func (c *cutter) stepSheets() {
 				}
 			}
 			if k == 0 {
-				c.notes(common, operations[s.Operation])
+				c.notes(common, operations[s.Operation], title)
 			}
 			c.step(i+k, s, own)
 			c.y += h + stepGap
@@ -100,14 +99,20 @@ func (c *cutter) heading(text string) {
 	c.y = w.y + drawing.MM
 }
 
-// notes writes texts under a heading.
-func (c *cutter) notes(list []string, heading string) {
+// notes writes texts under a heading, on further sheets where they are many.
+func (c *cutter) notes(list []string, heading, title string) {
+	const indent = 4 * drawing.MM
 	c.heading(heading)
-	w := newScribe(c.page.sheet, c.rest())
 	for _, s := range list {
-		w.note(s, 4*drawing.MM)
+		if !c.room(needed([]string{s}, c.box.W(), indent)) {
+			c.turn(title)
+			c.heading(heading + ", continued")
+		}
+		w := newScribe(c.page.sheet, c.rest())
+		w.note(s, indent)
+		c.y = w.y
 	}
-	c.y = w.y + 2*drawing.MM
+	c.y += 2 * drawing.MM
 }
 
 // stepText is where the words of a step stand.
@@ -120,12 +125,8 @@ func (c *cutter) stepText() drawing.Rect {
 
 func (c *cutter) stepHeight(s cutting.Step, cautions []string) drawing.Um {
 	wide := c.stepText().W()
-	lines := drawing.Um(len(breakBold(c.p.Yields(s), wide)))
-	high := (lines-1)*8*drawing.MM + stepWords
-	if c.source(s) == "" {
-		high -= 6 * drawing.MM
-	}
-	return max(stepHigh, high+needed(cautions, wide, 0))
+	high := drawing.Um(len(breakBold(c.p.Yields(s), wide))) * (drawing.HeadingHeight*5/4 + betweenLines)
+	return max(stepHigh, high+needed(append([]string{c.source(s)}, cautions...), wide, 0))
 }
 
 // step draws one step.
@@ -145,7 +146,7 @@ func (c *cutter) step(i int, s cutting.Step, cautions []string) {
 	case from == "" && len(cautions) == 0:
 		w.skip((stepHigh - drawing.HeadingHeight) / 2)
 	case len(cautions) == 0:
-		w.skip((stepHigh - stepWords + 2*drawing.MM) / 2)
+		w.skip(3 * drawing.MM / 2)
 	}
 	for _, part := range breakBold(c.p.Yields(s), w.box.W()) {
 		w.line(drawing.NoteText, drawing.HeadingHeight, 0, true, drawing.Plain(part))
@@ -225,15 +226,15 @@ func (c *cutter) setting(box drawing.Rect, s cutting.Step) {
 
 // leftOver lists the offcuts worth keeping.
 func (c *cutter) leftOver(title string) {
-	if len(c.p.Offcuts) == 0 {
-		return
-	}
 	var list []string
-	for _, o := range c.p.Offcuts {
+	for _, o := range c.p.Leftovers() {
 		list = append(list, fmt.Sprintf("%d × %s: %s × %s × %s", o.Count, o.Nominal, c.text(o.Thickness), c.text(o.Width), c.text(o.Length)))
 	}
-	if !c.room(12*drawing.MM + needed(list, c.box.W(), 4*drawing.MM)) {
+	if len(list) == 0 {
+		return
+	}
+	if !c.room(20 * drawing.MM) {
 		c.turn(title)
 	}
-	c.notes(list, "Left over, worth keeping")
+	c.notes(list, "Left over, worth keeping", title)
 }

@@ -8,7 +8,9 @@ import (
 	"testing"
 
 	"slatwright/geometry/check"
+	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
+	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
 	"slatwright/render/sheet"
 )
@@ -97,6 +99,44 @@ func TestCuttingSheetsAreWhole(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// A batch of many orders has lists that go on over sheets, and they can be read.
+// Boards of any size have their scale.
+func TestBatchSheets(t *testing.T) {
+	const board = "[top]\npresent = false\n[[board]]\nnominal = \"1x6\"\nlength = \"12 ft\"\nprice = 20\n"
+	var racks []*rack.Rack
+	for i := range 60 {
+		racks = append(racks, racktest.Build(t, fmt.Sprintf("order = \"R-%03d\"\n[rack]\ncolumns = %d\nrows = %d\n", i+1, 1+i%2, 1+i%2)+board))
+	}
+	plan, err := saw.Make(racks, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheets, err := sheet.Cutting(sheet.Input{Rack: racks[0], Mark: "0123abcd", Cutting: plan})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all strings.Builder
+	for _, s := range sheets {
+		for _, f := range drawing.Legible(s) {
+			t.Error(f)
+		}
+		for _, m := range s.Marks {
+			if text, ok := m.(drawing.Text); ok {
+				all.WriteString(text.String() + "\n")
+			}
+		}
+	}
+	for _, p := range plan.Job.Parts {
+		if !strings.Contains(all.String(), p.Order+" "+p.Mark+"\n") {
+			t.Errorf("no %s %s", p.Order, p.Mark)
+		}
+	}
+	giant := racktest.Build(t, "[rack]\ncolumns = 2\nrows = 2\n[[board]]\nthickness = \"3/4\"\nwidth = \"60 ft\"\nlength = \"65 ft\"\nprice = 1\n")
+	if _, err := sheet.Cutting(sheet.Input{Rack: giant, Mark: "0123abcd", Cutting: planned(t, giant)}); err != nil {
+		t.Error(err)
 	}
 }
 

@@ -63,6 +63,11 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 	pages = append(pages, carcase(in))
 	pages = append(pages, parts(in)...)
 	pages = append(pages, cuttings(in)...)
+	return numbered(pages)
+}
+
+// numbered finishes pages in their order and sees that each can be drawn.
+func numbered(pages []*page) ([]*drawing.Sheet, error) {
 	var out []*drawing.Sheet
 	for i, p := range pages {
 		p.sheet.Name = fmt.Sprintf("%02d-%s", i+1, p.sheet.Name)
