@@ -59,7 +59,7 @@ func (p *Plan) across(i int, b cutting.BoardPlan, s cutting.Section, say func(in
 	if !s.Ripped {
 		return
 	}
-	shop, f := p.Job.Shop, p.Format
+	shop := p.Job.Shop
 	taken, n := -shop.Kerf, len(s.Strips)
 	alike := true
 	for _, t := range s.Strips {
@@ -67,16 +67,16 @@ func (p *Plan) across(i int, b cutting.BoardPlan, s cutting.Section, say func(in
 		alike = alike && t.Width == s.Strips[0].Width
 	}
 	spare := b.Board.Width - 2*shop.EdgeTrim - taken
-	if spare < hair(f.System) && shop.EdgeTrim > 0 {
-		say(i, "%s take all of a %s's width between the jointed edges, %s to spare: measure the board before it is cut", strips(n, s, f), b.Board.Nominal, left(spare, f))
+	if spare < hair(p.Format.System) && shop.EdgeTrim > 0 {
+		say(i, "%s take all of a %s's width between the jointed edges, %s to spare: measure the board before it is cut", p.strips(n, s), b.Board.Nominal, p.left(spare))
 	}
 	one := s.Strips[0].Width + shop.Kerf
 	if alike && spare < one && taken+one <= b.Board.Width && shop.EdgeTrim > 0 {
-		say(i, "%s from a %s only if no edge is jointed", strips(n+1, s, f), b.Board.Nominal)
+		say(i, "%s from a %s only if no edge is jointed", p.strips(n+1, s), b.Board.Nominal)
 	}
 }
 
-func strips(n int, s cutting.Section, f unit.Format) string {
+func (p *Plan) strips(n int, s cutting.Section) string {
 	word := func(n int) string {
 		if n <= 12 {
 			return [...]string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}[n]
@@ -89,16 +89,16 @@ func strips(n int, s cutting.Section, f unit.Format) string {
 		}
 	}
 	if n == 1 {
-		return "one strip of " + f.Unit(s.Strips[0].Width)
+		return "one strip of " + p.Unit(s.Strips[0].Width)
 	}
-	return word(n) + " strips of " + f.Unit(s.Strips[0].Width)
+	return word(n) + " strips of " + p.Unit(s.Strips[0].Width)
 }
 
-func left(spare unit.Length, f unit.Format) string {
+func (p *Plan) left(spare unit.Length) string {
 	if spare <= 0 {
 		return "nothing"
 	}
-	return f.Unit(spare)
+	return p.Unit(spare)
 }
 
 // lengthwise warns of parts that fill a board's length.
@@ -121,7 +121,7 @@ func (p *Plan) lengthwise(i int, b cutting.BoardPlan, leaf int, say func(int, st
 		spare -= need + shop.Kerf
 	}
 	if any && spare < hair(p.Format.System) {
-		say(i, "the parts take all of a %s's %s between the end trims, %s to spare: measure the board, and look for splits, before it is cut", b.Board.Nominal, p.Format.Unit(b.Board.Length), left(spare, p.Format))
+		say(i, "the parts take all of a %s's %s between the end trims, %s to spare: measure the board, and look for splits, before it is cut", b.Board.Nominal, p.Unit(b.Board.Length), p.left(spare))
 	}
 }
 

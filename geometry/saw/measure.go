@@ -1,7 +1,6 @@
 package saw
 
 import (
-	"cmp"
 	"slices"
 
 	"slatwright/geometry/cutting"
@@ -55,16 +54,7 @@ func (p *Plan) Leftovers() []cutting.Offcut {
 		if length < shop.KeepOffcut || width < p.narrowest() {
 			return
 		}
-		o := cutting.Offcut{Nominal: b.Board.Nominal, Thickness: b.Thickness, Width: width, Length: length, Count: b.Count}
-		for i := range out {
-			same := out[i]
-			same.Count = o.Count
-			if same == o {
-				out[i].Count += o.Count
-				return
-			}
-		}
-		out = append(out, o)
+		out = addOffcut(out, cutting.Offcut{Nominal: b.Board.Nominal, Thickness: b.Thickness, Width: width, Length: length, Count: b.Count})
 	}
 	for _, b := range p.Boards {
 		for _, s := range b.Sections {
@@ -83,9 +73,7 @@ func (p *Plan) Leftovers() []cutting.Offcut {
 			add(b, beside, s.Length)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b cutting.Offcut) int {
-		return cmp.Or(cmp.Compare(b.Length, a.Length), cmp.Compare(b.Width, a.Width), cmp.Compare(b.Thickness, a.Thickness), cmp.Compare(a.Nominal, b.Nominal))
-	})
+	sortOffcuts(out)
 	return out
 }
 

@@ -24,7 +24,7 @@ type Offer struct {
 func (p *Plan) offer() {
 	for i, o := range p.Orders {
 		for k := range o.Rack.Design.Boards {
-			p.named(i, &o.Rack.Design.Boards[k])
+			p.state(i, &o.Rack.Design.Boards[k])
 		}
 	}
 	if len(p.Job.Boards) > 0 {
@@ -37,9 +37,9 @@ func (p *Plan) offer() {
 	}
 }
 
-// named adds what one [[board]] offers: the boards in the rack for nothing, and
+// state adds what one [[board]] offers: the boards in the rack for nothing, and
 // as many as are wanted at its price.
-func (p *Plan) named(order int, b *design.Board) {
+func (p *Plan) state(order int, b *design.Board) {
 	one := cutting.Board{Nominal: cmp.Or(b.Nominal.Name, "as measured"), Thickness: b.Thickness, Width: b.Width, Length: b.Length}
 	by := Offer{Order: order, Board: b}
 	if b.OnHand > 0 {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"slatwright/geometry/cutting"
@@ -41,14 +42,15 @@ type Plan struct {
 	Notes []string // what the maker should know about how the orders were put together
 }
 
-// Batches sorts racks by their wood, since a board is of one wood: orders of
-// one species come together, in the order in which they first appear.
+// Batches sorts racks into those that are cut together: a board is of one wood,
+// and a saw is set in one unit. They come in the order in which each kind first
+// appears.
 func Batches(racks []*rack.Rack) [][]*rack.Rack {
 	var out [][]*rack.Rack
 next:
 	for _, r := range racks {
 		for i, b := range out {
-			if b[0].Design.Wood.Species.ID == r.Design.Wood.Species.ID {
+			if b[0].Design.Wood.Species.ID == r.Design.Wood.Species.ID && b[0].Design.Units == r.Design.Units {
 				out[i] = append(b, r)
 				continue next
 			}
@@ -58,30 +60,33 @@ next:
 	return out
 }
 
-// Make plans the cutting of racks of one wood together. Effort is as in
-// cutting.Job. The error is a *Fault that stands at the line of a design.
+// Make plans the cutting of racks of one wood together: never dearer than each
+// by itself. Effort is as in cutting.Job. The error is a *Fault that stands at
+// the line of a design.
 func Make(racks []*rack.Rack, effort int64) (*Plan, error) {
-	p, err := plan(racks, effort)
+	orders := named(racks)
+	p, err := plan(orders, effort)
 	if err != nil || len(racks) < 2 {
 		return p, err
 	}
-	for _, r := range racks {
-		one, err := plan([]*rack.Rack{r}, effort)
-		if err != nil {
-			p.Apart = 0
-			break
+	var alone []*Plan
+	for i := range orders {
+		one, err := plan(orders[i:i+1], effort)
+		if err != nil || !p.offers(one) {
+			return p, nil
 		}
+		alone = append(alone, one)
 		p.Apart += one.Cost
+	}
+	if p.Apart < p.Cost {
+		p.takeApart(alone)
 	}
 	return p, nil
 }
 
-func plan(racks []*rack.Rack, effort int64) (*Plan, error) {
-	first := racks[0]
-	p := &Plan{Species: first.Design.Wood.Species, Format: first.Format}
-	for i, r := range racks {
-		p.Orders = append(p.Orders, Order{p.nameOf(r, i, len(racks)), r})
-	}
+func plan(orders []Order, effort int64) (*Plan, error) {
+	first := orders[0].Rack
+	p := &Plan{Orders: orders, Species: first.Design.Wood.Species, Format: first.Format}
 	p.shop()
 	for _, o := range p.Orders {
 		for _, part := range o.Rack.Parts {
@@ -101,26 +106,23 @@ func plan(racks []*rack.Rack, effort int64) (*Plan, error) {
 	return p, nil
 }
 
-// nameOf names the order of a rack: as its design does, or after its title or
-// its file where several orders must be told apart.
-func (p *Plan) nameOf(r *rack.Rack, i, of int) string {
-	name := r.Design.Order
-	if of == 1 {
-		return name
+// named names the orders of racks: as their designs do, or after title or file
+// where several orders must be told apart.
+func named(racks []*rack.Rack) []Order {
+	if len(racks) == 1 {
+		return []Order{{racks[0].Design.Order, racks[0]}}
 	}
-	file := strings.TrimSuffix(filepath.Base(r.Design.Source.Name), ".toml")
-	name = cmp.Or(name, r.Design.Title, file)
-	plain := name
-	for n := 2; ; n++ {
-		taken := false
-		for _, o := range p.Orders {
-			taken = taken || o.Name == name
+	var out []Order
+	for _, r := range racks {
+		file := strings.TrimSuffix(filepath.Base(r.Design.Source.Name), ".toml")
+		plain := cmp.Or(r.Design.Order, r.Design.Title, file)
+		name := plain
+		for n := 2; slices.ContainsFunc(out, func(o Order) bool { return o.Name == name }); n++ {
+			name = fmt.Sprintf("%s (%d)", plain, n)
 		}
-		if !taken {
-			return name
-		}
-		name = fmt.Sprintf("%s (%d)", plain, n)
+		out = append(out, Order{name, r})
 	}
+	return out
 }
 
 // Spares returns how many of a part the design has cut over and above.

@@ -7,7 +7,36 @@ import (
 	"strings"
 
 	"slatwright/geometry/cutting"
+	"slatwright/specs/unit"
 )
+
+// Text prints a length in the unit of the first order; one of another order's
+// that is exact in the other system alone is printed in that, with its unit.
+func (p *Plan) Text(l unit.Length) string {
+	if other, ok := p.foreign(l); ok {
+		return other.Unit(l)
+	}
+	return p.Format.Text(l)
+}
+
+// Unit is Text with the unit after it.
+func (p *Plan) Unit(l unit.Length) string {
+	if other, ok := p.foreign(l); ok {
+		return other.Unit(l)
+	}
+	return p.Format.Unit(l)
+}
+
+// foreign returns the other system where a length is exact in that alone.
+func (p *Plan) foreign(l unit.Length) (unit.Format, bool) {
+	other := unit.Format{System: unit.Imperial}
+	if p.Format.System == unit.Imperial {
+		other.System = unit.Metric
+	}
+	_, own := p.Format.Round(l)
+	_, its := other.Round(l)
+	return other, !own && its
+}
 
 // Label is what is written on a piece: its mark, with its order before it where
 // there are several. Staves of one part are alike and bear no number.
@@ -113,4 +142,16 @@ func Numbers(boards []int) string {
 		out = append(out, strconv.Itoa(n+1))
 	}
 	return strings.Join(out, ", ")
+}
+
+// union joins two lists of names that are parted by commas.
+func union(a, b string) string {
+	list := strings.Split(a, ", ")
+	for _, w := range strings.Split(b, ", ") {
+		if !slices.Contains(list, w) {
+			list = append(list, w)
+		}
+	}
+	slices.Sort(list)
+	return strings.Join(list, ", ")
 }

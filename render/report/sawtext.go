@@ -37,7 +37,7 @@ type sawWriter struct {
 func (w sawWriter) line(format string, args ...any) { fmt.Fprintf(w.w, format+"\n", args...) }
 
 // text prints a length without its unit, since a block's title names it.
-func (w sawWriter) text(l unit.Length) string { return w.p.Format.Text(l) }
+func (w sawWriter) text(l unit.Length) string { return w.p.Text(l) }
 
 func (w sawWriter) size(t, wide, long unit.Length) string {
 	return w.text(t) + " x " + w.text(wide) + " x " + w.text(long)
@@ -98,11 +98,11 @@ func (w sawWriter) layouts() {
 		first := ""
 		switch b.Process {
 		case cutting.Planed:
-			first = fmt.Sprintf(", planed to %s first", w.p.Format.Unit(b.Thickness))
+			first = fmt.Sprintf(", planed to %s first", w.p.Unit(b.Thickness))
 		case cutting.Resawn:
-			first = fmt.Sprintf(", resawn into %d leaves first, planed to %s", b.Leaves, w.p.Format.Unit(b.Thickness))
+			first = fmt.Sprintf(", resawn into %d leaves first, planed to %s", b.Leaves, w.p.Unit(b.Thickness))
 		}
-		w.line("%3d  %s, %s%s%s, yield %d %%", i+1, b.Board.Nominal, w.p.Format.Unit(b.Board.Length), alike, first, w.p.Yield(i))
+		w.line("%3d  %s, %s%s%s, yield %d %%", i+1, b.Board.Nominal, w.p.Unit(b.Board.Length), alike, first, w.p.Yield(i))
 		w.sections(b)
 	}
 }
@@ -167,7 +167,7 @@ func (w sawWriter) steps() {
 		}
 		at := ""
 		if s.HasStop {
-			at = " " + w.p.Format.Unit(s.Setting.At)
+			at = " " + w.p.Unit(s.Setting.At)
 		}
 		from := ""
 		if len(s.Boards) > 0 {

@@ -92,7 +92,7 @@ func (c *cutter) rest() drawing.Rect {
 }
 
 // text prints a length in the unit of the drawings.
-func (c *cutter) text(l unit.Length) string { return c.p.Format.Text(l) }
+func (c *cutter) text(l unit.Length) string { return c.p.Text(l) }
 
 // cuttingTables writes the boards and the parts side by side at the top of the
 // first sheet; lists that are longer go on on further ones.

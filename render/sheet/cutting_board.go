@@ -129,7 +129,7 @@ func (c *cutter) barCaption(i, leaf int) {
 	g := s.Group()
 	s.Add(drawing.Disc(drawing.Symbol, g, drawing.NoFill, at, balloonR))
 	s.Add(drawing.Label(drawing.ItemText, g, drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Plain(fmt.Sprint(i+1))).CentredOn(at))
-	text := fmt.Sprintf("%s, %s long", b.Board.Nominal, c.p.Format.Unit(b.Board.Length))
+	text := fmt.Sprintf("%s, %s long", b.Board.Nominal, c.p.Unit(b.Board.Length))
 	if b.Count > 1 {
 		text = fmt.Sprintf("%d alike: %s", b.Count, text)
 	}
@@ -185,7 +185,11 @@ func (c *cutter) part(box drawing.Rect, p cutting.Placed) {
 	for _, h := range []drawing.Um{drawing.HeadingHeight, drawing.FigureHeight, drawing.TableHeight} {
 		l := drawing.Label(drawing.ItemText, s.Group(), drawing.Point{}, h, drawing.Middle, drawing.Plain(mark)).CentredOn(box.Centre())
 		l.Bold, l.Table = true, h == drawing.TableHeight
-		if box.Inset(clear).Holds(l.Bounds()) {
+		room := box.Inset(clear)
+		if h != drawing.TableHeight {
+			room.Min.X, room.Max.X = room.Min.X+drawing.MM, room.Max.X-drawing.MM
+		}
+		if room.Holds(l.Bounds()) {
 			s.Add(l)
 			return
 		}
