@@ -72,6 +72,12 @@ func (w *wording) fault() *Fault {
 			fmt.Sprintf("%s at least %s long that may be ripped would do", w.add(), f.Unit(e.Part.Length+w.p.Job.Shop.GlueLength+2*w.p.Job.Shop.EndTrim)))
 	case errors.Is(e, cutting.ErrStockOut):
 		return w.stockOut()
+	case errors.Is(e, cutting.ErrNoBoards):
+		for _, o := range w.p.Orders { // those that are stated are neither for sale nor there
+			if list := o.Rack.Design.Boards; len(list) > 0 {
+				return w.at(&list[0], "", "no board is there, and none can be bought", "state a price, or how many are on_hand")
+			}
+		}
 	}
 	return w.at(nil, "", e.Error(), "")
 }

@@ -22,12 +22,14 @@ type Offer struct {
 // offer lists the boards: those that any of the designs names, or else the
 // usual boards of every thickness that the orders need.
 func (p *Plan) offer() {
+	stated := false
 	for i, o := range p.Orders {
 		for k := range o.Rack.Design.Boards {
 			p.state(i, &o.Rack.Design.Boards[k])
+			stated = true
 		}
 	}
-	if len(p.Job.Boards) > 0 {
+	if stated {
 		return
 	}
 	for i, o := range p.Orders {

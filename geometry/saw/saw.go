@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"slatwright/geometry/cutting"
 	"slatwright/geometry/rack"
@@ -23,9 +24,13 @@ const Thorough = 6_000_000_000
 
 // An Order is one rack in a plan and the name its pieces bear.
 type Order struct {
-	Name string // the design's order, made distinct; may be "" where there is only one
-	Rack *rack.Rack
+	Name  string // the design's order, made distinct; may be "" where there is only one
+	Short string // what goes before its marks: the name, "#2" where names are long, "" where there is only one order
+	Rack  *rack.Rack
 }
+
+// mostShort is how many characters a name may have to stand before marks.
+const mostShort = 10
 
 // Plan is a cutting plan for orders of one wood.
 type Plan struct {
@@ -110,7 +115,7 @@ func plan(orders []Order, effort int64) (*Plan, error) {
 // where several orders must be told apart.
 func named(racks []*rack.Rack) []Order {
 	if len(racks) == 1 {
-		return []Order{{racks[0].Design.Order, racks[0]}}
+		return []Order{{Name: racks[0].Design.Order, Rack: racks[0]}}
 	}
 	var out []Order
 	for _, r := range racks {
@@ -120,7 +125,12 @@ func named(racks []*rack.Rack) []Order {
 		for n := 2; slices.ContainsFunc(out, func(o Order) bool { return o.Name == name }); n++ {
 			name = fmt.Sprintf("%s (%d)", plain, n)
 		}
-		out = append(out, Order{name, r})
+		out = append(out, Order{name, name, r})
+	}
+	if slices.ContainsFunc(out, func(o Order) bool { return utf8.RuneCountInString(o.Name) > mostShort }) {
+		for i := range out {
+			out[i].Short = fmt.Sprintf("#%d", i+1)
+		}
 	}
 	return out
 }

@@ -106,6 +106,7 @@ func TestFaults(t *testing.T) {
 		{board("nominal = \"5/4x4\"\nlength = \"8 ft\"\nprice = 1\n[shop]\nkerf = \"1/8\"\n"), 0, "", ""},
 		{board("thickness = \"1/2\"\nwidth = 5\nlength = \"8 ft\"\nprice = 1\n"), 1, "no board serves the thickness of A slat: it is 3/4 in thick, and the thickest board has 1/2 in", "another [[board]] 3/4 in thick would do"},
 		{board("nominal = \"1x4\"\nlength = \"3 ft\"\non_hand = 1\n"), 8, "the boards on hand run out", "more of these would do"},
+		{board("nominal = \"1x4\"\nlength = \"3 ft\"\non_hand = 0\n"), 8, "no board is there, and none can be bought", "state a price"},
 		{small + "[leg]\nthickness = \"9 in\"\n", 9, "no board serves the thickness of B leg: it is 9 in thick", "a [[board]] 9 in thick would do"},
 		{strings.Replace(small, "columns = 2", "columns = 100", 1), 2, "no board is long enough for C apron", "or more would do"},
 	} {
@@ -165,6 +166,15 @@ func TestPooling(t *testing.T) {
 	twice := mustMake(t, a, a)
 	if twice.Orders[1].Name != "L-106 (2)" {
 		t.Errorf("the second is called %q", twice.Orders[1].Name)
+	}
+	long := mustMake(t, racktest.Build(t, "order = \"An order of many words\"\n"+small), b)
+	if got := long.Label(long.Boards[0].Sections[0].Strips[0].Parts[0]); !strings.HasPrefix(got, "#1 ") && !strings.HasPrefix(got, "#2 ") {
+		t.Errorf("a part is called %q", got)
+	}
+	for _, s := range long.Steps {
+		if strings.Contains(long.Yields(s), "words") {
+			t.Errorf("a step gives %q", long.Yields(s))
+		}
 	}
 	ash := racktest.Build(t, small+"[wood]\nspecies = \"white ash\"\n")
 	if got := saw.Batches([]*rack.Rack{a, ash, b}); len(got) != 2 || len(got[0]) != 2 || got[1][0] != ash {

@@ -42,8 +42,10 @@ func (p *Plan) foreign(l unit.Length) (unit.Format, bool) {
 // there are several. Staves of one part are alike and bear no number.
 func (p *Plan) Label(x cutting.Placed) string {
 	s := x.Mark
-	if len(p.Orders) > 1 {
-		s = x.Order + " " + s
+	for _, o := range p.Orders {
+		if o.Name == x.Order && o.Short != "" {
+			s = o.Short + " " + s
+		}
 	}
 	if x.Staves > 0 {
 		s += " stave"
@@ -84,8 +86,10 @@ const fewNames = 8
 // Yields says what a step gives, and how many: "12 strips", "40 pieces: A".
 func (p *Plan) Yields(s cutting.Step) string {
 	what := s.Pieces
-	if len(p.Orders) == 1 && p.Orders[0].Name != "" { // no need to tell orders apart
-		what = strings.ReplaceAll(what, p.Orders[0].Name+" ", "")
+	for _, o := range p.Orders {
+		if short := o.Short + " "; o.Name != "" && o.Name != o.Short {
+			what = strings.ReplaceAll(what, o.Name+" ", strings.TrimPrefix(short, " "))
+		}
 	}
 	var names, words []string
 	for _, w := range strings.Split(what, ", ") {

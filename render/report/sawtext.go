@@ -46,6 +46,9 @@ func (w sawWriter) size(t, wide, long unit.Length) string {
 func (w sawWriter) orders() {
 	for _, o := range w.p.Orders {
 		name := strings.TrimSpace(o.Name + "  " + o.Rack.Design.Title)
+		if o.Short != "" && o.Short != o.Name {
+			name = o.Short + "  " + name
+		}
 		if name == "" {
 			name = o.Rack.Design.Source.Name
 		}

@@ -127,7 +127,7 @@ func (c *cutter) cuttingTables(title string) {
 // markRoom is how wide the marks of the parts are in the table.
 func (c *cutter) markRoom() drawing.Um {
 	if len(c.p.Orders) > 1 {
-		return 30 * drawing.MM
+		return 28 * drawing.MM
 	}
 	return 16 * drawing.MM
 }
@@ -164,6 +164,11 @@ func (c *cutter) costText() []string {
 	out := []string{cost}
 	if c.p.Apart > c.p.Cost {
 		out = append(out, fmt.Sprintf("Each order by itself would cost %s in all: cut together they save %s.", money(c.p.Apart), money(c.p.Apart-c.p.Cost)))
+	}
+	for _, o := range c.p.Orders {
+		if o.Short != "" && o.Short != o.Name {
+			out = append(out, o.Short+": "+o.Name)
+		}
 	}
 	return append(out, c.p.Notes...)
 }
