@@ -113,6 +113,7 @@ func (c *cutter) cuttingTables(title string) {
 		right.Min.X = left.Max.X + 6*mm
 		a, b := newScribe(c.page.sheet, left), newScribe(c.page.sheet, right)
 		boards, parts = boards.write(a, "continued"), parts.write(b, "continued")
+		a.skip(drawing.MM)
 		for len(boards.rows) == 0 && len(text) > 0 && a.row([]tableColumn{{}}, []drawing.Um{left.Min.X, left.Max.X}, text[:1], false, nil) {
 			text = text[1:]
 		}

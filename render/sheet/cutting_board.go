@@ -116,8 +116,32 @@ func (c *cutter) bar(i, leaf int) {
 		runs = addRun(runs, box, x)
 		at += x.Length + c.p.Job.Shop.Kerf
 	}
+	c.keep(board, b.Board, at)
 	c.y = board.Max.Y
 	c.lengthsBelow(runs)
+}
+
+// keep marks what is left of a board behind its last section, from a length on,
+// where it is worth keeping.
+func (c *cutter) keep(bar drawing.Rect, b cutting.Board, from unit.Length) {
+	end := b.Length
+	if !b.CleanEnds {
+		end -= c.p.Job.Shop.EndTrim
+	}
+	if end-from < c.p.Job.Shop.KeepOffcut || end <= from {
+		return
+	}
+	s := c.page.sheet
+	box := drawing.Rect{Min: drawing.Pt(bar.Min.X+onPaper(from, c.long), bar.Min.Y), Max: drawing.Pt(bar.Min.X+onPaper(end, c.long), bar.Max.Y)}
+	s.Add(drawing.Rectangle(drawing.Thin, 0, drawing.White, box))
+	s.Add(drawing.Line(drawing.Visible, 0, box.Min, drawing.Pt(box.Max.X, box.Min.Y)), drawing.Line(drawing.Visible, 0, drawing.Pt(box.Min.X, box.Max.Y), box.Max))
+	for _, text := range []string{"keep " + c.text(end-from), "keep"} {
+		l := drawing.Label(drawing.NoteText, s.Group(), drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Figure(text)).CentredOn(box.Centre())
+		if box.Inset(drawing.MM).Holds(l.Bounds()) {
+			s.Add(l)
+			return
+		}
+	}
 }
 
 // barCaption writes the board's number, how many are cut alike, what it is, and
@@ -129,7 +153,7 @@ func (c *cutter) barCaption(i, leaf int) {
 	g := s.Group()
 	s.Add(drawing.Disc(drawing.Symbol, g, drawing.NoFill, at, balloonR))
 	s.Add(drawing.Label(drawing.ItemText, g, drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Plain(fmt.Sprint(i+1))).CentredOn(at))
-	text := fmt.Sprintf("%s, %s long", b.Board.Nominal, c.p.Unit(b.Board.Length))
+	text := fmt.Sprintf("%s, %s × %s, %s long", b.Board.Nominal, c.text(b.Board.Thickness), c.text(b.Board.Width), c.p.Unit(b.Board.Length))
 	if b.Count > 1 {
 		text = fmt.Sprintf("%d alike: %s", b.Count, text)
 	}
