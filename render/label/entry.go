@@ -31,25 +31,29 @@ func inPlace(r *rack.Rack, order, mark string) []entry {
 // asCut lists the pieces as a plan's steps finish them: the first of a part that
 // comes off the saw is the first of it in the rack. Spares follow their part.
 func asCut(plan *saw.Plan, marks []string) []entry {
-	var left [][]entry
-	var spare [][]int
+	type part struct{ order, mark string }
+	pieces, spares := map[part][]entry{}, map[part]int{}
+	orders := map[string]int{}
 	for i, o := range plan.Orders {
-		left = append(left, inPlace(o.Rack, o.Name, marks[i]))
-		spare = append(spare, make([]int, len(o.Rack.Parts)))
+		orders[o.Name] = i
+		for _, e := range inPlace(o.Rack, o.Name, marks[i]) {
+			k := part{o.Name, o.Rack.Parts[e.part].Mark}
+			pieces[k] = append(pieces[k], e)
+		}
 	}
 	var out []entry
 	for _, x := range plan.Sequence() {
-		k := slices.IndexFunc(plan.Orders, func(o saw.Order) bool { return o.Name == x.Order })
-		r := plan.Orders[k].Rack
-		part := slices.IndexFunc(r.Parts, func(p rack.Part) bool { return p.Mark == x.Mark })
-		if x.Spare {
-			spare[k][part]++
-			out = append(out, entry{r, x.Order, marks[k], part, -1, spare[k][part], saw.Spares(r, x.Name)})
+		k := part{x.Order, x.Mark}
+		if !x.Spare {
+			out = append(out, pieces[k][0])
+			pieces[k] = pieces[k][1:]
 			continue
 		}
-		i := slices.IndexFunc(left[k], func(e entry) bool { return e.part == part })
-		out = append(out, left[k][i])
-		left[k] = slices.Delete(left[k], i, i+1)
+		i := orders[x.Order]
+		r := plan.Orders[i].Rack
+		spares[k]++
+		n := slices.IndexFunc(r.Parts, func(p rack.Part) bool { return p.Mark == x.Mark })
+		out = append(out, entry{r, x.Order, marks[i], n, -1, spares[k], saw.Spares(r, x.Name)})
 	}
 	return out
 }

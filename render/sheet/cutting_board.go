@@ -6,7 +6,6 @@ import (
 
 	"slatwright/geometry/cutting"
 	"slatwright/render/drawing"
-	"slatwright/render/typeface"
 	"slatwright/specs/unit"
 )
 
@@ -37,7 +36,7 @@ func (c *cutter) pickScales() {
 		}
 	}
 	c.long = max(int64((long+across-1)/across), 1)
-	for _, n := range []int64{1, 2, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 32, 40, 48, 50, 60, 80, 100} {
+	for _, n := range []int64{1, 2, 4, 5, 6, 8, 10, 12, 15, 16, 18, 20, 24, 25, 30, 32, 40, 48, 50, 60, 64, 80, 100} {
 		if long <= unit.Length(n)*across {
 			c.long = n
 			break
@@ -182,163 +181,73 @@ func (c *cutter) section(box drawing.Rect, at unit.Length, x cutting.Section) {
 	if x.Ripped {
 		across = c.p.Job.Shop.EdgeTrim
 	}
-	left := c.box.Min.X
 	for _, t := range x.Strips {
-		along := at
-		for _, p := range t.Parts {
-			part := drawing.Rect{
-				Min: drawing.Pt(left+onPaper(along, c.long), box.Min.Y+onPaper(across, c.wide)),
-				Max: drawing.Pt(left+onPaper(along+p.Length, c.long), box.Min.Y+onPaper(across+t.Width, c.wide)),
-			}
-			c.part(part, p)
-			along += p.Length + c.p.Job.Shop.Kerf
-		}
+		c.strip(box.Min.Y, at, across, t)
 		across += t.Width + c.p.Job.Shop.Kerf
 	}
 }
 
-// part draws a part with its mark, as large as it has room for.
-func (c *cutter) part(box drawing.Rect, p cutting.Placed) {
-	s := c.page.sheet
-	s.Add(drawing.Rectangle(drawing.Thin, 0, drawing.White, box))
-	mark := c.p.Label(p)
-	if p.Spare {
-		mark += "+"
+// strip draws the parts of a strip from a length and a width of the board on.
+// Equal parts that are too short on paper for a mark each are drawn as one, with
+// their count.
+func (c *cutter) strip(top drawing.Um, at, across unit.Length, t cutting.Strip) {
+	kerf := c.p.Job.Shop.Kerf
+	head, foot := top+onPaper(across, c.wide), top+onPaper(across+t.Width, c.wide)
+	for i := 0; i < len(t.Parts); {
+		p := t.Parts[i]
+		reach := func(n int) drawing.Rect {
+			return drawing.Rect{
+				Min: drawing.Pt(c.box.Min.X+onPaper(at, c.long), head),
+				Max: drawing.Pt(c.box.Min.X+onPaper(at+unit.Length(n)*(p.Length+kerf)-kerf, c.long), foot),
+			}
+		}
+		n, text := 1, c.partMark(p)
+		if _, ok := c.lettered(reach(1), text); !ok {
+			for i+n < len(t.Parts) && t.Parts[i+n].Length == p.Length && c.partMark(t.Parts[i+n]) == text {
+				n++
+			}
+			long := fmt.Sprintf("%d × %s", n, text)
+			if _, ok := c.lettered(reach(n), long); ok {
+				text = long
+			} else if n > 1 {
+				text = fmt.Sprintf("%d%s", n, text)
+			}
+		}
+		c.part(reach(n), text)
+		at += unit.Length(n) * (p.Length + kerf)
+		i += n
 	}
+}
+
+// partMark is what stands in a part: its mark, with a + for a spare.
+func (c *cutter) partMark(p cutting.Placed) string {
+	if p.Spare {
+		return c.p.Label(p) + "+"
+	}
+	return c.p.Label(p)
+}
+
+// part draws a part with its mark, where that has room.
+func (c *cutter) part(box drawing.Rect, mark string) {
+	c.page.sheet.Add(drawing.Rectangle(drawing.Thin, 0, drawing.White, box))
+	if l, ok := c.lettered(box, mark); ok {
+		c.page.sheet.Add(l)
+	}
+}
+
+// lettered returns a mark in the middle of a box, as large as it has room for.
+func (c *cutter) lettered(box drawing.Rect, mark string) (drawing.Text, bool) {
 	const clear = 6 * drawing.MM / 10 // half a pen and the gap, on either side
 	for _, h := range []drawing.Um{drawing.HeadingHeight, drawing.FigureHeight, drawing.TableHeight} {
-		l := drawing.Label(drawing.ItemText, s.Group(), drawing.Point{}, h, drawing.Middle, drawing.Plain(mark)).CentredOn(box.Centre())
+		l := drawing.Label(drawing.ItemText, 0, drawing.Point{}, h, drawing.Middle, drawing.Plain(mark)).CentredOn(box.Centre())
 		l.Bold, l.Table = true, h == drawing.TableHeight
 		room := box.Inset(clear)
 		if h != drawing.TableHeight {
 			room.Min.X, room.Max.X = room.Min.X+drawing.MM, room.Max.X-drawing.MM
 		}
 		if room.Holds(l.Bounds()) {
-			s.Add(l)
-			return
+			return l, true
 		}
 	}
-}
-
-// sectionRun is equal sections side by side.
-type sectionRun struct {
-	from, to drawing.Um
-	n        int
-	section  cutting.Section
-}
-
-func addRun(runs []sectionRun, box drawing.Rect, x cutting.Section) []sectionRun {
-	if k := len(runs) - 1; k >= 0 && runs[k].section.Length == x.Length && !x.Whole && slices.Equal(rips(runs[k].section), rips(x)) {
-		runs[k].n++
-		runs[k].to = box.Max.X
-		return runs
-	}
-	return append(runs, sectionRun{box.Min.X, box.Max.X, 1, x})
-}
-
-// rips lists the fence settings of a section, each once.
-func rips(x cutting.Section) []unit.Length {
-	var out []unit.Length
-	for _, t := range x.Strips {
-		if x.Ripped && !slices.Contains(out, t.Width) {
-			out = append(out, t.Width)
-		}
-	}
-	return out
-}
-
-// settings says what is set for a run of sections: the stop, and the fence where
-// it is ripped.
-func (c *cutter) settings(r sectionRun, fence bool) string {
-	text := c.text(r.section.Length)
-	switch {
-	case r.section.Whole:
-		text = "rest"
-	case r.n > 1:
-		text = fmt.Sprintf("%d × %s", r.n, text)
-	}
-	if widths := rips(r.section); fence && len(widths) > 0 {
-		text += ", rip"
-		for i, w := range widths {
-			if i > 0 {
-				text += ","
-			}
-			text += " " + c.text(w)
-		}
-	}
-	return text
-}
-
-// lengthsBelow writes the settings under the sections, those of equal neighbours
-// once: a line from end to end, and the figures below it.
-func (c *cutter) lengthsBelow(runs []sectionRun) {
-	s := c.page.sheet
-	line := c.y + 5*drawing.MM/2
-	foot := line + 7*drawing.MM
-	labels := c.settingLabels(runs, foot)
-	for i, l := range labels {
-		r := runs[i]
-		s.Add(drawing.Line(drawing.Dimension, 0, drawing.Pt(r.from, line), drawing.Pt(r.to, line)))
-		for _, x := range []drawing.Um{r.from, r.to} {
-			s.Add(drawing.Line(drawing.Dimension, 0, drawing.Pt(x, line-drawing.MM), drawing.Pt(x, line+drawing.MM)))
-		}
-		middle := (r.from + r.to) / 2
-		if top := drawing.Pt(l.At.X, l.Bounds().Min.Y-drawing.MM/2); (l.At.X-middle).Abs() > 2*drawing.MM && top.Y > line {
-			s.Add(drawing.Line(drawing.Leader, l.Group, drawing.Pt(middle, line), top))
-		}
-		s.Add(l)
-		if !r.section.Whole {
-			s.Dims = append(s.Dims, drawing.DimRecord{Role: drawing.Note, Value: r.section.Length, Printed: c.text(r.section.Length),
-				From: l.At, To: l.At, ScaleNum: 1, ScaleDen: c.long})
-		}
-	}
-}
-
-// settingLabels letters the settings side by side, without the fence's or
-// smaller where they would not all fit.
-func (c *cutter) settingLabels(runs []sectionRun, foot drawing.Um) []drawing.Text {
-	for _, try := range []struct {
-		fence  bool
-		height drawing.Um
-	}{{true, drawing.FigureHeight}, {false, drawing.FigureHeight}, {true, drawing.TableHeight}, {false, drawing.TableHeight}} {
-		var labels []drawing.Text
-		sum := drawing.Um(0)
-		for _, r := range runs {
-			say := drawing.Figure(c.settings(r, try.fence))
-			if try.height == drawing.TableHeight {
-				say = drawing.Plain(c.settings(r, try.fence))
-			}
-			l := drawing.Label(drawing.FigureText, c.page.sheet.Group(), drawing.Pt((r.from+r.to)/2, foot), try.height, drawing.Middle, say)
-			l.Table = try.height == drawing.TableHeight
-			labels = append(labels, l)
-			sum += 2 * halfLabel(l)
-		}
-		if sum <= c.box.W() {
-			c.apart(labels)
-			return labels
-		}
-	}
-	return nil // not even the stops can be lettered: the settings' own sheets have them
-}
-
-// halfLabel is half of what a label takes along its line.
-func halfLabel(l drawing.Text) drawing.Um {
-	return typeface.Width(l.Runs, l.Height, l.Bold)/2 + 2*drawing.MM
-}
-
-// apart moves labels along their line until none meets the next, and none leaves
-// the sheet.
-func (c *cutter) apart(labels []drawing.Text) {
-	least := c.box.Min.X
-	for i := range labels {
-		l := &labels[i]
-		l.At.X = max(l.At.X, least+halfLabel(*l))
-		least = l.At.X + halfLabel(*l)
-	}
-	most := c.box.Max.X
-	for i := len(labels) - 1; i >= 0; i-- {
-		l := &labels[i]
-		l.At.X = min(l.At.X, most-halfLabel(*l))
-		most = l.At.X - halfLabel(*l)
-	}
+	return drawing.Text{}, false
 }
