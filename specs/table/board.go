@@ -77,7 +77,7 @@ func ExamplePrice(species string, thickness, width, length unit.Length) (int64, 
 	const tenth = unit.Millimetre / 10
 	volume := int64(thickness/tenth) * int64(width/tenth) * int64(length/tenth) / 1_000_000 // millilitres
 	price := volume * rate * percent / 100_000
-	return (price/5 + 1) * 5, t.origin
+	return max((price+4)/5*5, 5), t.origin
 }
 
 func listBoards(f unit.Format) Listing {
