@@ -40,7 +40,7 @@ const small = "[rack]\ncolumns = 2\nrows = 2\n[bottles]\nfit = [\"claret-750\"]\
 // Every part of every order comes off the saw once, spares included, in the
 // order of the steps.
 func TestSequenceHasEveryPart(t *testing.T) {
-	for _, names := range [][]string{{"harbour-small"}, {"tasting-metric"}, {"tower-tall"}, {"harbour-small", "cellar-magnum"}} {
+	for _, names := range [][]string{{"harbour-small"}, {"tasting-metric"}, {"tower-tall"}, {"counter-wide-gap", "shelf-leftovers"}} {
 		var racks []*rack.Rack
 		for _, n := range names {
 			racks = append(racks, demo(t, n))

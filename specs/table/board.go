@@ -80,10 +80,10 @@ func ExamplePrice(species string, thickness, width, length unit.Length) (int64, 
 	return max((price+4)/5*5, 5), t.origin
 }
 
-func listBoards(f unit.Format) Listing {
+func listBoards() Listing {
 	l := Listing{Name: "boards", Title: "boards: example prices where a design names no [[board]]; sizes are those of the lumber table"}
 	for _, r := range boardPrices().rates {
-		l.Rows = append(l.Rows, Row{Name: "up to " + f.Unit(r.Widest) + " wide", Text: "plain softwood, for a litre (61 cubic inches) of dressed wood",
+		l.Rows = append(l.Rows, Row{Name: "up to " + r.Widest.String() + " wide", Text: "plain softwood, for a litre (61 cubic inches) of dressed wood",
 			Cells: []Cell{{"price", hundredths(r.Hundredths), r.Origin}}})
 	}
 	for _, w := range boardPrices().woods {

@@ -45,7 +45,7 @@ func List(name string, sys unit.System) (Listing, bool) {
 	case "lumber":
 		return listLumber(f), true
 	case "boards":
-		return listBoards(f), true
+		return listBoards(), true
 	case "species":
 		return listSpecies(), true
 	case "nails":
