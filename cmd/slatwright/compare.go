@@ -84,11 +84,18 @@ func compare(w io.Writer, oldPath, newPath string, asJSON bool) error {
 // that only what the sheets show makes a difference.
 func sheetsToReprint(old, new *rack.Rack, before, after []check.Finding) ([]reprint.Sheet, error) {
 	const mark = "00000000"
-	was, err := compose(dated(old, new.Design), before, mark)
+	composed := func(r *rack.Rack, findings []check.Finding) (reprint.Packet, error) {
+		in, err := contents(r, findings, mark)
+		if err != nil {
+			return reprint.Packet{}, err
+		}
+		return compose(in)
+	}
+	was, err := composed(dated(old, new.Design), before)
 	if err != nil {
 		return nil, err
 	}
-	is, err := compose(new, after, mark)
+	is, err := composed(new, after)
 	if err != nil {
 		return nil, err
 	}

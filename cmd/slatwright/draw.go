@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"slatwright/geometry/check"
+	"slatwright/render/report"
 )
 
 // newDraw returns the command that writes the packet.
@@ -39,7 +40,11 @@ func draw(c *cobra.Command, path, out string) error {
 		return err
 	}
 	findings := check.All(r)
-	files, err := packet(r, findings)
+	in, err := contents(r, findings, report.Mark(r))
+	if err != nil {
+		return err
+	}
+	files, err := packet(in)
 	if err != nil {
 		return err
 	}
@@ -49,6 +54,9 @@ func draw(c *cobra.Command, path, out string) error {
 	fmt.Fprintf(c.OutOrStdout(), "%s: %s\n", path, summary(r))
 	printMeasured(c.OutOrStdout(), r)
 	printWorse(c.OutOrStdout(), findings)
+	if in.Uncut != "" {
+		fmt.Fprintf(c.OutOrStdout(), "  no cutting plan: %s\n", in.Uncut)
+	}
 	fmt.Fprintf(c.OutOrStdout(), "%d files written into %s\n", len(files), out)
 	if check.Worst(findings) == check.Fail {
 		return errFails

@@ -22,41 +22,63 @@ type outFile struct {
 	data []byte
 }
 
-// packet makes every file of a rack's packet in memory. The order of the files
-// and their bytes hang on the rack alone; goroutines only compute.
-func packet(r *rack.Rack, findings []check.Finding) ([]outFile, error) {
-	mark := report.Mark(r)
-	s, err := compose(r, findings, mark)
+// contents is what the sheets of a rack's packet show: it, what the checks say
+// of it, its cutting plan, and the mark that keeps papers apart.
+func contents(r *rack.Rack, findings []check.Finding, mark string) (sheet.Input, error) {
+	cuts, uncut, err := planOne(r)
+	return sheet.Input{Rack: r, Findings: findings, Mark: mark, Cutting: cuts, Uncut: uncut}, err
+}
+
+// packet makes every file of a packet in memory. The order of the files and
+// their bytes hang on the contents alone; goroutines only compute.
+func packet(in sheet.Input) ([]outFile, error) {
+	s, err := compose(in)
 	if err != nil {
 		return nil, err
 	}
-	drawings, templates, labels := s.Drawings, s.Templates, s.Labels
+	r := in.Rack
 	jobs := []job{
-		{"drawings.pdf", func() ([]byte, error) { return pdf.Encode(document(r, "drawings", drawings, false)) }},
-		{"template.pdf", func() ([]byte, error) { return pdf.Encode(document(r, "full-size templates", templates, true)) }},
-		{"labels.pdf", func() ([]byte, error) { return pdf.Encode(document(r, "labels", labels, true)) }},
+		{"drawings.pdf", func() ([]byte, error) { return pdf.Encode(document(r, "drawings", s.Drawings, false)) }},
+		{"template.pdf", func() ([]byte, error) { return pdf.Encode(document(r, "full-size templates", s.Templates, true)) }},
+		{"labels.pdf", func() ([]byte, error) { return pdf.Encode(document(r, "labels", s.Labels, true)) }},
 		{"parts.csv", func() ([]byte, error) { return report.Parts(r) }},
-		{"boards.csv", func() ([]byte, error) { return report.Boards(r) }},
-		{"report.json", func() ([]byte, error) { return report.JSON(r, findings) }},
+		{"boards.csv", func() ([]byte, error) { return shopping(in) }},
+		{"report.json", func() ([]byte, error) { return report.JSON(r, in.Findings) }},
 	}
-	for _, s := range drawings {
+	for _, s := range s.Drawings {
 		jobs = append(jobs, job{path.Join("svg", s.Name+".svg"), func() ([]byte, error) { return svg.Encode(s) }})
 	}
 	return all(jobs)
 }
 
-// compose makes every sheet of a rack's packet, not yet in any form of file.
-func compose(r *rack.Rack, findings []check.Finding, mark string) (reprint.Packet, error) {
-	drawings, err := sheet.Packet(sheet.Input{Rack: r, Findings: findings, Mark: mark})
+// compose makes every sheet of a packet, not yet in any form of file.
+func compose(in sheet.Input) (reprint.Packet, error) {
+	drawings, err := sheet.Packet(in)
 	if err != nil {
 		return reprint.Packet{}, &bugError{err} // whatever was asked for, a sheet must hold it
 	}
-	templates, err := template.Sheets(r, mark)
+	templates, err := template.Sheets(in.Rack, in.Mark)
 	if err != nil {
 		return reprint.Packet{}, err
 	}
-	labels, err := label.Sheets(r, mark)
+	labels, err := labelled(in)
 	return reprint.Packet{Drawings: drawings, Templates: templates, Labels: labels}, err
+}
+
+// labelled returns the labels, in cutting order where there is a plan.
+func labelled(in sheet.Input) ([]*drawing.Sheet, error) {
+	if in.Cutting == nil {
+		return label.Sheets(in.Rack, in.Mark)
+	}
+	return label.InCuttingOrder(in.Cutting, []string{in.Mark})
+}
+
+// shopping returns the shopping list, of the parts alone where there is no plan.
+func shopping(in sheet.Input) ([]byte, error) {
+	if in.Cutting == nil {
+		return report.NoBoards(in.Rack, in.Uncut)
+	}
+	return report.Boards(in.Cutting)
 }
 
 // document says what the PDF's properties show.

@@ -122,7 +122,11 @@ func drawForPage(path string) (page.Drawn, error) {
 		return page.Drawn{}, err
 	}
 	findings := check.All(r)
-	sheets, err := compose(r, findings, report.Mark(r))
+	in, err := contents(r, findings, report.Mark(r))
+	if err != nil {
+		return page.Drawn{}, err
+	}
+	sheets, err := compose(in)
 	if err != nil {
 		return page.Drawn{}, err
 	}

@@ -8,6 +8,7 @@ import (
 	"path"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"time"
 )
@@ -22,12 +23,18 @@ var numbered = regexp.MustCompile(`^[0-9][0-9]-[a-z0-9-]+\.svg$`)
 // writeAll puts the files into the folder. Each is written whole and flushed to
 // the disk beside its place, and then renamed, so that a reader sees the old
 // file or the new one and never a part. Sheets of an earlier run that this one
-// does not have are removed; nothing else in the folder is touched.
+// does not have are removed, where this one has sheets; nothing else in the
+// folder is touched.
 func writeAll(dir string, files []outFile) (err error) {
 	if info, err := os.Stat(dir); err == nil && !info.IsDir() {
 		return fmt.Errorf("%s is a file; -o names a folder", dir)
 	}
-	if err := os.MkdirAll(filepath.Join(dir, "svg"), 0o755); err != nil {
+	sheets := slices.ContainsFunc(files, func(f outFile) bool { return strings.HasPrefix(f.name, "svg/") })
+	inner := dir
+	if sheets {
+		inner = filepath.Join(dir, "svg")
+	}
+	if err := os.MkdirAll(inner, 0o755); err != nil {
 		return fmt.Errorf("make the output folder: %w", err)
 	}
 	sweep(dir)
@@ -45,6 +52,9 @@ func writeAll(dir string, files []outFile) (err error) {
 		if err := os.Rename(staged(stage, i), filepath.Join(dir, filepath.FromSlash(f.name))); err != nil {
 			return fmt.Errorf("put %s in its place: %w", f.name, err)
 		}
+	}
+	if !sheets {
+		return nil
 	}
 	return removeStale(filepath.Join(dir, "svg"), files)
 }

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"slatwright/geometry/rack"
+	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
 )
@@ -20,16 +21,23 @@ const mm = drawing.MM
 // ladder, then aprons, then the top. Mark is the content mark of the packet,
 // on every label. An error says that there is no grid for the paper.
 func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
+	return sheets(r, inPlace(r, r.Design.Order, mark))
+}
+
+// InCuttingOrder returns the labels of a plan's orders in the order in which the
+// parts come off the saw, those of spares included. Marks are the content marks
+// of the orders' packets, in their order. The first order's paper holds for all.
+func InCuttingOrder(plan *saw.Plan, marks []string) ([]*drawing.Sheet, error) {
+	return sheets(plan.Orders[0].Rack, asCut(plan, marks))
+}
+
+func sheets(r *rack.Rack, entries []entry) ([]*drawing.Sheet, error) {
 	g, paper, ok := gridFor(r.Design.Paper.Labels)
 	if !ok {
 		return nil, fmt.Errorf("no grid of labels for paper %q", r.Design.Paper.Labels)
 	}
-	var (
-		sheets []*drawing.Sheet
-		seen   = make([]int, len(r.Parts))
-	)
-	for i, p := range r.Pieces {
-		seen[p.Part]++
+	var sheets []*drawing.Sheet
+	for i, e := range entries {
 		if i%g.each() == 0 {
 			n := len(sheets) + 1
 			w, h := um(paper.Width), um(paper.Height)
@@ -40,8 +48,8 @@ func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
 		}
 		s := sheets[len(sheets)-1]
 		box := g.box(i % g.each())
-		l := face{sheet: s, room: g.room(box), units: r.Format}
-		l.draw(r, p, seen[p.Part], mark)
+		l := face{sheet: s, room: g.room(box), units: e.rack.Format}
+		l.draw(e)
 		ticks(s, box)
 	}
 	return sheets, nil
@@ -66,9 +74,10 @@ const (
 	line5      = 23500 * mm / 1000 // in labels that have the height
 )
 
-// draw letters the label of a piece, the nth of its kind.
-func (l *face) draw(r *rack.Rack, p rack.Piece, n int, mark string) {
-	part := r.Parts[p.Part]
+// draw letters the label of an entry.
+func (l *face) draw(e entry) {
+	r := e.rack
+	part := r.Parts[e.part]
 	x, y, wide := l.room.Min.X, l.room.Min.Y, l.room.W()
 	m := drawing.Label(drawing.ItemText, 0, drawing.Pt(x, y+line2-500), markHeight, drawing.Left, drawing.Plain(part.Mark))
 	m.Bold = true
@@ -76,24 +85,29 @@ func (l *face) draw(r *rack.Rack, p rack.Piece, n int, mark string) {
 		m.Height -= mm / 2
 	}
 	l.sheet.Add(m)
-	what, where := l.words(r, p)
+	what, where, along := part.Name, "spare", false
+	if e.piece >= 0 {
+		p := r.Pieces[e.piece]
+		what, where = l.words(r, p)
+		along = p.Ladder < 0 // an apron or the top: where it goes is plain
+	}
 	l.line(drawing.Pt(x+markRoom, y+line1), wide-markRoom, what, true)
 	if len(part.After) > 0 {
-		where = l.after(p, where)
+		where = after(where, along)
 	}
 	l.line(drawing.Pt(x+markRoom, y+line2), wide-markRoom, where, len(part.After) > 0)
 	printed := l.units.Unit(part.Length)
-	count := l.text(drawing.Pt(x, y+line3), fmt.Sprintf("%d of %d", n, part.Count))
+	count := l.text(drawing.Pt(x, y+line3), fmt.Sprintf("%d of %d", e.n, e.of))
 	length := l.text(drawing.Pt(l.room.Max.X, y+line3), printed)
 	length.Align = drawing.Right
 	l.sheet.Add(count, length)
 	l.sheet.Dims = append(l.sheet.Dims, drawing.DimRecord{Role: drawing.Note, Value: part.Length, Printed: printed,
 		From: length.At, To: length.At, ScaleNum: 1, ScaleDen: 1})
 	used := l.arrow(drawing.Pt(x, y+line4), end(part.Name))
-	own := join(mark, r.Design.Order)
+	own := join(e.mark, e.order)
 	if l.room.H() >= line5 {
-		own = mark
-		l.small(drawing.Pt(x, y+line5), wide, join(r.Design.Order, r.Design.Title))
+		own = e.mark
+		l.small(drawing.Pt(x, y+line5), wide, join(e.order, r.Design.Title))
 	}
 	l.small(drawing.Pt(x+used+3*mm, y+line4), wide-used-3*mm, own)
 }
@@ -126,9 +140,9 @@ func (l *face) words(r *rack.Rack, p rack.Piece) (what, where string) {
 
 // after says that a piece is cut after measuring. Where an apron and the top go
 // is plain from what they are; a ladder's parts still need telling.
-func (l *face) after(p rack.Piece, where string) string {
+func after(where string, along bool) string {
 	const words = "cut after measuring"
-	if p.Ladder < 0 {
+	if along {
 		return words
 	}
 	return where + ", " + words

@@ -6,7 +6,9 @@ import (
 	"strings"
 	"testing"
 
+	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
+	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
 	"slatwright/render/label"
 	"slatwright/render/pdf"
@@ -71,6 +73,55 @@ func TestEveryPieceHasItsLabel(t *testing.T) {
 				t.Errorf("%s: %d labels bear %s, want %d", name, counts[p.Mark], p.Mark, p.Count)
 			}
 		}
+	}
+}
+
+// In cutting order every part of every order has its label, the long ones first,
+// and spares have theirs.
+func TestLabelsInCuttingOrder(t *testing.T) {
+	const board = "[top]\npresent = false\n[[board]]\nnominal = \"1x3\"\nlength = \"8 ft\"\nprice = 5\n"
+	a := racktest.Build(t, "order = \"R-1\"\n[rack]\ncolumns = 1\nrows = 1\n[shop]\nspares.leg = 1\n"+board)
+	b := racktest.Build(t, "order = \"R-2\"\n[rack]\ncolumns = 2\nrows = 2\n"+board)
+	plan, err := saw.Make([]*rack.Rack{a, b}, saw.Quick)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheets, err := label.InCuttingOrder(plan, []string{"aaaaaaaa", "bbbbbbbb"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := map[string]int{}
+	for _, s := range sheets {
+		for _, f := range drawing.Legible(s) {
+			t.Error(f)
+		}
+		for _, m := range s.Marks {
+			if text, ok := m.(drawing.Text); ok {
+				got[text.String()]++
+			}
+		}
+	}
+	look(t, "batch", sheets)
+	for text, want := range map[string]int{"aaaaaaaa · R-1": len(a.Pieces) + 1, "bbbbbbbb · R-2": len(b.Pieces), "spare": 1, "B": 5 + 6} {
+		if got[text] != want {
+			t.Errorf("%d labels bear %q, want %d", got[text], text, want)
+		}
+	}
+	first, last := "", ""
+	for _, x := range plan.Sequence() {
+		if first == "" {
+			first = x.Mark
+		}
+		last = x.Mark
+	}
+	var marks []string
+	for _, m := range sheets[0].Marks {
+		if text, ok := m.(drawing.Text); ok && text.Class == drawing.ItemText {
+			marks = append(marks, text.String())
+		}
+	}
+	if n := len(marks); n == 0 || marks[0] != first || marks[n-1] != last {
+		t.Errorf("labels %v; the first part off the saw is %s, the last %s", marks, first, last)
 	}
 }
 

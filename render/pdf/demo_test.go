@@ -7,6 +7,7 @@ import (
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
+	"slatwright/geometry/saw"
 	"slatwright/golden"
 	"slatwright/render/label"
 	"slatwright/render/sheet"
@@ -38,7 +39,11 @@ func TestDemoSheetsLookTheSame(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			sheets, err := sheet.Packet(sheet.Input{Rack: r, Findings: check.All(r), Mark: "0123abcd"})
+			plan, err := saw.Make([]*rack.Rack{r}, saw.Quick)
+			if err != nil {
+				t.Fatal(err)
+			}
+			sheets, err := sheet.Packet(sheet.Input{Rack: r, Findings: check.All(r), Mark: "0123abcd", Cutting: plan})
 			if err != nil {
 				t.Fatal(err)
 			}

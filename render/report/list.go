@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"slatwright/geometry/rack"
+	"slatwright/geometry/saw"
 )
 
 // Parts returns the cut list: one row for each kind of part, sizes as they are
@@ -20,7 +21,7 @@ func Parts(r *rack.Rack) ([]byte, error) {
 	}}
 	for _, p := range r.Parts {
 		rows = append(rows, []string{
-			p.Mark, p.Name, strconv.Itoa(p.Count), strconv.Itoa(spares(r, p.Name)),
+			p.Mark, p.Name, strconv.Itoa(p.Count), strconv.Itoa(saw.Spares(r, p.Name)),
 			r.Format.Text(p.Thickness), r.Format.Text(p.Width), r.Format.Text(p.Length),
 			p.Thickness.Decimal(), p.Width.Decimal(), p.Length.Decimal(), p.Stock, "along the length", strings.Join(p.After, ", "),
 		})
@@ -28,53 +29,8 @@ func Parts(r *rack.Rack) ([]byte, error) {
 	return encodeRows(rows)
 }
 
-// Boards returns the shopping list: for each kind of part the boards that it is
-// cut from, and how many. A part that no offered board will do for has a row
-// that says so.
-func Boards(r *rack.Rack) ([]byte, error) {
-	u := r.Design.Units.String()
-	rows := [][]string{{
-		"board", "count", "thickness " + u, "width " + u, "length " + u,
-		"thickness_mm", "width_mm", "length_mm", "from", "price each", "price", "for", "note",
-	}}
-	offers := offered(r)
-	for _, p := range r.Parts {
-		use := p.Mark + " " + p.Name
-		c, ok := choose(r, p, offers)
-		if !ok {
-			rows = append(rows, []string{"", "", r.Format.Text(p.Thickness), "", "", p.Thickness.Decimal(), "", "", "", "", "", use, "no board that is offered will do"})
-			continue
-		}
-		b, from, each, sum, note := c.board, "to buy", "", "", ""
-		if c.staves > 1 {
-			note = fmt.Sprintf("glued up from %d strips", c.staves)
-		}
-		if b.onHand > 0 {
-			from = "on hand"
-		}
-		if b.priced {
-			each, sum = hundredths(b.price), hundredths(b.price*int64(c.count))
-		}
-		rows = append(rows, []string{
-			b.nominal, strconv.Itoa(c.count), r.Format.Text(b.thickness), r.Format.Text(b.width), r.Format.Text(b.length),
-			b.thickness.Decimal(), b.width.Decimal(), b.length.Decimal(), from, each, sum, use, note,
-		})
-	}
-	return encodeRows(rows)
-}
-
 // hundredths prints an amount of money.
 func hundredths(n int64) string { return fmt.Sprintf("%d.%02d", n/100, n%100) }
-
-// spares returns how many of the part are cut over and above.
-func spares(r *rack.Rack, part string) int {
-	for _, s := range r.Design.Shop.Spares {
-		if s.Part == part {
-			return s.Count
-		}
-	}
-	return 0
-}
 
 // encodeRows writes rows as RFC 4180 asks.
 func encodeRows(rows [][]string) ([]byte, error) {

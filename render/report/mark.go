@@ -35,3 +35,16 @@ func Mark(r *rack.Rack) string {
 	fmt.Fprintf(h, "%s %s %d %s %s %s %d\n", d.Wood.Species.ID, f.Coat.ID, f.Coats, f.Stain.ID, f.Conditioner.ID, f.Glue.ID, d.Shop.Tolerance)
 	return hex.EncodeToString(h.Sum(nil))[:8]
 }
+
+// BatchMark returns the content mark of several racks that are cut together: of
+// one rack its own.
+func BatchMark(racks []*rack.Rack) string {
+	if len(racks) == 1 {
+		return Mark(racks[0])
+	}
+	h := sha256.New()
+	for _, r := range racks {
+		fmt.Fprintln(h, Mark(r))
+	}
+	return hex.EncodeToString(h.Sum(nil))[:8]
+}

@@ -4,14 +4,17 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
+	"slatwright/geometry/saw"
 	"slatwright/golden"
 	"slatwright/render/report"
 	"slatwright/specs/design"
@@ -86,25 +89,41 @@ func TestReportOfContradiction(t *testing.T) {
 
 func TestListsAreCSV(t *testing.T) {
 	r := build(t, "tower-tall", "", "")
-	for _, list := range []func(*rack.Rack) ([]byte, error){report.Parts, report.Boards} {
-		text, err := list(r)
+	plan := planned(t, r)
+	for _, list := range []struct {
+		make func() ([]byte, error)
+		rows int
+	}{
+		{func() ([]byte, error) { return report.Parts(r) }, len(r.Parts)},
+		{func() ([]byte, error) { return report.Boards(plan) }, len(plan.Needs())},
+		{func() ([]byte, error) { return report.NoBoards(r, "no board") }, len(r.Parts)},
+	} {
+		text, err := list.make()
 		if err != nil {
 			t.Fatal(err)
 		}
 		rows, err := csv.NewReader(strings.NewReader(string(text))).ReadAll()
-		if err != nil || len(rows) != 1+len(r.Parts) || !strings.HasSuffix(string(text), "\r\n") {
+		if err != nil || len(rows) != 1+list.rows || !strings.HasSuffix(string(text), "\r\n") {
 			t.Errorf("%d rows, %v\n%s", len(rows), err, text)
 		}
 	}
 }
 
-// By hand: 40 slats of 9 1/2 in, 1 in wide. A board of 8 ft less two end trims
-// holds 9 of them along; the shopping list must hold at least that many boards
-// times that many pieces. Boards on hand are taken before any are bought.
+func planned(t *testing.T, racks ...*rack.Rack) *saw.Plan {
+	t.Helper()
+	p, err := saw.Make(racks, saw.Quick)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// What is on hand comes first, at no price, and what is bought adds up to the
+// plan's cost.
 func TestShoppingByHand(t *testing.T) {
-	boards := "rows    = 5\n[[board]]\nnominal = \"1x2\"\nlength = \"8 ft\"\nprice = 4\n[[board]]\nnominal = \"1x2\"\nlength = \"8 ft\"\non_hand = 5\n"
-	r := build(t, "harbour-small", "rows    = 5\n", boards)
-	text, err := report.Boards(r)
+	boards := "rows    = 5\n[[board]]\nnominal = \"1x3\"\nlength = \"8 ft\"\nprice = 4.25\n[[board]]\nnominal = \"1x3\"\nlength = \"4 ft\"\non_hand = 2\n"
+	plan := planned(t, build(t, "harbour-small", "rows    = 5\n", boards))
+	text, err := report.Boards(plan)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -112,11 +131,12 @@ func TestShoppingByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := strings.Join(rows[1][:2], " ") + " " + rows[1][8]; got != "1x2 5 on hand" {
-		t.Errorf("slats are cut from %s; want 1x2 5 on hand\n%s", got, text)
+	if got := rows[1][0] + " " + rows[1][9] + " " + rows[1][10]; got != "1x3 on hand " {
+		t.Errorf("the first row is %q; want 1x3 on hand\n%s", got, text)
 	}
-	if got := rows[3][12]; got != "glued up from 2 strips" {
-		t.Errorf("aprons: %q; want them glued up from 2 strips, for no board is wide enough\n%s", got, text)
+	n, _ := strconv.Atoi(rows[2][2])
+	if want := strconv.Itoa(n*425/100) + "." + fmt.Sprintf("%02d", n*425%100); len(rows) != 3 || rows[2][11] != want || int64(n)*425 != plan.Cost || rows[2][12] != "stated" {
+		t.Errorf("%d boards cost %s, the plan %d; want %s\n%s", n, rows[2][11], plan.Cost, want, text)
 	}
 }
 

@@ -1,169 +1,101 @@
 package report
 
 import (
-	"cmp"
+	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
 	"slatwright/geometry/rack"
-	"slatwright/specs/table"
+	"slatwright/geometry/saw"
 	"slatwright/specs/unit"
 )
 
-// board is a board that can be bought or lies in the rack.
-type board struct {
-	nominal                  string
-	thickness, width, length unit.Length
-	price                    int64 // hundredths; a volume where nothing is priced
-	priced                   bool
-	onHand                   int // 0: as many as wanted
-}
-
-// choice is the boards that one kind of part is cut from.
-type choice struct {
-	board  board
-	count  int
-	staves int // strips side by side in one part; 1 where it is in one piece
-}
-
-// cost is what the boards cost together.
-func (c choice) cost() int64 { return c.board.price * int64(c.count) }
-
-// choose picks, for one kind of part, the board that makes it of the fewest
-// strips, then the one that costs least, then the one with fewest boards, then
-// the first offered. Every kind of part is cut from boards of its own here: an
-// amount that is surely enough. A plan that shares boards between parts and
-// orders needs fewer.
-func choose(r *rack.Rack, p rack.Part, offers []board) (best choice, found bool) {
-	for _, b := range offers {
-		if b.thickness != p.Thickness {
-			continue
-		}
-		c, ok := cutFrom(r, p, b)
-		if !ok {
-			continue
-		}
-		better := cmp.Or(cmp.Compare(c.staves, best.staves), cmp.Compare(c.cost(), best.cost()), cmp.Compare(c.count, best.count))
-		if !found || better < 0 {
-			best, found = c, true
+// Boards returns the shopping list of cutting plans, one for each wood: the
+// boards that are on hand first and then those to buy, with what they cost and
+// weigh, how much of them becomes parts, and what to look out for.
+func Boards(plans ...*saw.Plan) ([]byte, error) {
+	rows := [][]string{boardTitles(plans[0].Format.System)}
+	for _, p := range plans {
+		cautions := p.Cautions()
+		needs := p.Needs()
+		slices.SortStableFunc(needs, func(a, b saw.Need) int { return min(b.Board.OnHand, 1) - min(a.Board.OnHand, 1) })
+		for _, n := range needs {
+			rows = append(rows, boardRow(p, n, plans[0].Format, cautions))
 		}
 	}
-	return best, found
+	return encodeRows(rows)
 }
 
-// cutFrom counts the boards of one sort that a kind of part takes. A part wider
-// than the board is glued up from equal strips.
-func cutFrom(r *rack.Rack, p rack.Part, b board) (choice, bool) {
-	shop := r.Design.Shop
-	staves := (p.Width + b.width - 1) / b.width
-	width := ((p.Width + staves - 1) / staves).Up(r.Design.Grid)
-	if staves == 1 {
-		width = p.Width
+// boardRow is the row of one kind of board.
+func boardRow(p *saw.Plan, n saw.Need, f unit.Format, cautions []saw.Caution) []string {
+	b := n.Board
+	from, each, sum, standing := "to buy", hundredths(b.Price), hundredths(b.Price*int64(n.Count)), "stated"
+	switch {
+	case b.OnHand > 0:
+		from, each, sum, standing = "on hand", "", "", ""
+	case n.Offer.Example:
+		standing = "example"
 	}
-	along := int((b.length - 2*shop.EndTrim + shop.Kerf) / (p.Length + shop.Kerf))
-	across := 1
-	if width < b.width { // ripped; a strip as wide as its board keeps both edges
-		across = int((b.width - 2*shop.EdgeTrim + shop.Kerf) / (width + shop.Kerf))
+	weight := ""
+	if g := p.Grams(b.Thickness, b.Width, b.Length) * float64(n.Count); g > 0 {
+		weight = strconv.FormatFloat(g/1000, 'f', 1, 64)
 	}
-	if along < 1 || across < 1 {
-		return choice{}, false
-	}
-	wanted := (p.Count + spares(r, p.Name)) * int(staves)
-	c := choice{board: b, count: (wanted + along*across - 1) / (along * across), staves: int(staves)}
-	return c, b.onHand == 0 || c.count <= b.onHand
-}
-
-// offered returns the boards that the design offers, those on hand first and
-// free, or else the usual retail boards of each thickness that the rack needs.
-func offered(r *rack.Rack) []board {
-	var list []board
-	for _, b := range r.Design.Boards {
-		one := board{nominal: cmp.Or(b.Nominal.Name, "as measured"), thickness: b.Thickness, width: b.Width, length: b.Length}
-		if b.OnHand > 0 {
-			one.onHand = b.OnHand
-			list = append(list, one)
-			one.onHand = 0
-		}
-		if b.Priced {
-			one.price, one.priced = b.Price, true
-			list = append(list, one)
+	var notes []string
+	for _, c := range cautions {
+		if slices.ContainsFunc(c.Boards, func(i int) bool { return slices.Contains(n.Layouts, i) }) {
+			notes = append(notes, c.Text)
 		}
 	}
-	if len(r.Design.Boards) == 0 {
-		list = usual(r)
+	return []string{
+		b.Nominal, p.Species.Name, strconv.Itoa(n.Count), f.Text(b.Thickness), f.Text(b.Width), f.Text(b.Length),
+		b.Thickness.Decimal(), b.Width.Decimal(), b.Length.Decimal(), from, each, sum, standing, strconv.Itoa(n.Yield), weight,
+		marksOf(p, n), strings.Join(notes, "; "),
 	}
-	return list
 }
 
-// usual returns the retail boards of every thickness that the rack needs. A
-// thickness that no table has, such as a measured one, is offered in the
-// widths of its own parts.
-func usual(r *rack.Rack) []board {
-	var list []board
-	var seen []unit.Length
+// NoBoards returns a shopping list of the parts alone, where there is no plan:
+// the reason stands in its last column.
+func NoBoards(r *rack.Rack, reason string) ([]byte, error) {
+	rows := [][]string{boardTitles(r.Format.System)}
 	for _, p := range r.Parts {
-		if slices.Contains(seen, p.Thickness) {
-			continue
-		}
-		seen = append(seen, p.Thickness)
-		found := ofThickness(p.Thickness, sorts(r))
-		if len(found) == 0 {
-			found = measured(r, p.Thickness)
-		}
-		list = append(list, found...)
+		row := make([]string, len(rows[0]))
+		row[3], row[6] = r.Format.Text(p.Thickness), p.Thickness.Decimal()
+		row[len(row)-2], row[len(row)-1] = fmt.Sprintf("%d %s", p.Count+saw.Spares(r, p.Name), p.Mark), reason
+		rows = append(rows, row)
 	}
-	return list
+	return encodeRows(rows)
 }
 
-// sorts returns the kinds of lumber that a design in its units is made from.
-func sorts(r *rack.Rack) []table.Kind {
-	if r.Design.Units == unit.Metric {
-		return []table.Kind{table.Planed, table.Board}
+func boardTitles(sys unit.System) []string {
+	u := sys.String()
+	return []string{
+		"board", "wood", "count", "thickness " + u, "width " + u, "length " + u, "thickness_mm", "width_mm", "length_mm",
+		"from", "price each", "price", "price is", "yield percent", "weight kg", "for", "note",
 	}
-	return []table.Kind{table.Board, table.Planed}
 }
 
-// ofThickness returns the boards of the first kind that has the thickness.
-func ofThickness(thick unit.Length, sorts []table.Kind) []board {
-	for _, sort := range sorts {
-		var list []board
-		for _, n := range table.Nominals() {
-			if n.Kind == sort && n.Thickness == thick && n.Width > 0 {
-				list = append(list, retail(n.Name, n.Thickness, n.Width, sort)...)
+// marksOf lists what is cut from a kind of board, counted over all of them.
+func marksOf(p *saw.Plan, n saw.Need) string {
+	var labels []string
+	count := map[string]int{}
+	for _, i := range n.Layouts {
+		b := p.Boards[i]
+		for _, s := range b.Sections {
+			for _, t := range s.Strips {
+				for _, x := range t.Parts {
+					label := p.Label(x)
+					if count[label] == 0 {
+						labels = append(labels, label)
+					}
+					count[label] += b.Count
+				}
 			}
 		}
-		if len(list) > 0 {
-			return list
-		}
 	}
-	return nil
-}
-
-// measured returns boards of a thickness that no table has.
-func measured(r *rack.Rack, thick unit.Length) []board {
-	var list []board
-	var seen []unit.Length
-	for _, p := range r.Parts {
-		if p.Thickness == thick && !slices.Contains(seen, p.Width) {
-			seen = append(seen, p.Width)
-			list = append(list, retail("as measured", thick, p.Width, sorts(r)[0])...)
-		}
+	slices.Sort(labels)
+	for i, l := range labels {
+		labels[i] = fmt.Sprintf("%d %s", count[l], l)
 	}
-	return list
-}
-
-// retail returns a board in every length it is usually sold in.
-func retail(name string, thick, width unit.Length, sort table.Kind) []board {
-	lengths, _ := table.RetailLengths(sort)
-	var list []board
-	for _, l := range lengths {
-		list = append(list, board{nominal: name, thickness: thick, width: width, length: l, price: volume(thick, width, l)})
-	}
-	return list
-}
-
-// volume is a board's volume in cubic centimetres, at least 1: what stands for
-// a price where there is none.
-func volume(thick, width, length unit.Length) int64 {
-	const tenth = unit.Millimetre / 10 // fine enough, and no product overflows
-	return max(int64(thick/tenth)*int64(width/tenth)*int64(length/tenth)/1_000_000, 1)
+	return strings.Join(labels, ", ")
 }

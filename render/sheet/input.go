@@ -9,6 +9,7 @@ import (
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
+	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
 )
@@ -18,6 +19,9 @@ type Input struct {
 	Rack     *rack.Rack
 	Findings []check.Finding
 	Mark     string // content mark of the design, on every sheet
+
+	Cutting *saw.Plan // how the boards are cut; nil where there is no plan
+	Uncut   string    // why not, "" where nobody asked for a plan
 }
 
 // page is a sheet while it is filled.
@@ -58,9 +62,15 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 	pages = append(pages, ladders(in)...)
 	pages = append(pages, carcase(in))
 	pages = append(pages, parts(in)...)
+	pages = append(pages, cuttings(in)...)
 	pages = append(pages, finishing(in)...)
 	pages = append(pages, assemblySheets(in)...)
 	pages = append(pages, inspectionSheets(in)...)
+	return numbered(pages)
+}
+
+// numbered finishes pages in their order and sees that each can be drawn.
+func numbered(pages []*page) ([]*drawing.Sheet, error) {
 	var out []*drawing.Sheet
 	for i, p := range pages {
 		p.sheet.Name = fmt.Sprintf("%02d-%s", i+1, p.sheet.Name)

@@ -7,6 +7,7 @@ import (
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
+	"slatwright/geometry/saw"
 	"slatwright/golden"
 	"slatwright/render/drawing"
 	"slatwright/render/sheet"
@@ -39,11 +40,21 @@ func demos(t *testing.T) map[string]*rack.Rack {
 	return out
 }
 
+// planned plans the cutting of orders.
+func planned(t testing.TB, racks ...*rack.Rack) *saw.Plan {
+	t.Helper()
+	p, err := saw.Make(racks, saw.Quick)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
 // Every sheet of every demo design can be read: no text over text or lines,
 // nothing outside the frame, chains that add up as printed.
 func TestDemoSheetsAreLegible(t *testing.T) {
 	for name, r := range demos(t) {
-		sheets, err := sheet.Packet(sheet.Input{Rack: r, Findings: check.All(r), Mark: "0123abcd"})
+		sheets, err := sheet.Packet(sheet.Input{Rack: r, Findings: check.All(r), Mark: "0123abcd", Cutting: planned(t, r)})
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue

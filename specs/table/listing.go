@@ -33,7 +33,7 @@ type Cell struct {
 // them.
 func Names() []string {
 	return []string{
-		"bottles", "lumber", "species", "nails", "moisture", "fastening", "loads", "saw",
+		"bottles", "lumber", "boards", "species", "nails", "moisture", "fastening", "loads", "saw",
 		"adhesives", "finishes", "sanding", "papers", "defaults",
 	}
 }
@@ -47,6 +47,8 @@ func List(name string, sys unit.System) (Listing, bool) {
 		return listBottles(f), true
 	case "lumber":
 		return listLumber(f), true
+	case "boards":
+		return listBoards(), true
 	case "species":
 		return listSpecies(), true
 	case "nails":

@@ -203,3 +203,20 @@ func TestPrint(t *testing.T) {
 		t.Error("a table that does not exist prints without an error")
 	}
 }
+
+// An example price grows with the board, and is marked as an example.
+func TestExamplePrices(t *testing.T) {
+	last := int64(0)
+	for _, name := range []string{"1x2", "1x4", "1x6", "1x8", "1x10", "1x12"} {
+		n, _ := table.FindNominal(name)
+		price, from := table.ExamplePrice("ponderosa_pine", n.Thickness, n.Width, 8*unit.Foot)
+		if price <= last || price%5 != 0 || from.Standing != table.Own || !strings.Contains(from.Source, "example price") {
+			t.Errorf("%s: %d after %d, %+v", name, price, last, from)
+		}
+		last = price
+	}
+	// By hand: 20 x 95 x 2400 mm is 4.56 litres; at 1.90 that is 8.664, and 260 % of it 22.5264.
+	if got, _ := table.ExamplePrice("white_ash", 20*mm, 95*mm, 2400*mm); got != 2255 {
+		t.Errorf("ash: %d; want 2255", got)
+	}
+}

@@ -1,0 +1,161 @@
+package saw
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"slatwright/geometry/cutting"
+	"slatwright/specs/unit"
+)
+
+// Text prints a length in the unit of the first order; one of another order's
+// that is exact in the other system alone is printed in that, with its unit.
+func (p *Plan) Text(l unit.Length) string {
+	if other, ok := p.foreign(l); ok {
+		return other.Unit(l)
+	}
+	return p.Format.Text(l)
+}
+
+// Unit is Text with the unit after it.
+func (p *Plan) Unit(l unit.Length) string {
+	if other, ok := p.foreign(l); ok {
+		return other.Unit(l)
+	}
+	return p.Format.Unit(l)
+}
+
+// foreign returns the other system where a length is exact in that alone.
+func (p *Plan) foreign(l unit.Length) (unit.Format, bool) {
+	other := unit.Format{System: unit.Imperial}
+	if p.Format.System == unit.Imperial {
+		other.System = unit.Metric
+	}
+	_, own := p.Format.Round(l)
+	_, its := other.Round(l)
+	return other, !own && its
+}
+
+// Label is what is written on a piece: its mark, with its order before it where
+// there are several. Staves of one part are alike and bear no number.
+func (p *Plan) Label(x cutting.Placed) string {
+	s := x.Mark
+	for _, o := range p.Orders {
+		if o.Name == x.Order && o.Short != "" {
+			s = o.Short + " " + s
+		}
+	}
+	if x.Staves > 0 {
+		s += " stave"
+	}
+	return s
+}
+
+// Content says what parts stand in a strip, equal neighbours counted: "3 A, B".
+func (p *Plan) Content(t cutting.Strip) string {
+	var out []string
+	for i := 0; i < len(t.Parts); {
+		label := p.Label(t.Parts[i])
+		n := 0
+		for i < len(t.Parts) && p.Label(t.Parts[i]) == label {
+			i, n = i+1, n+1
+		}
+		if n > 1 {
+			label = fmt.Sprintf("%d %s", n, label)
+		}
+		out = append(out, label)
+	}
+	return strings.Join(out, ", ")
+}
+
+// Action says in words what is done at a step: "crosscut, stop at".
+func Action(s cutting.Step) string {
+	if !s.HasStop {
+		return s.Operation
+	}
+	at := map[cutting.SettingKind]string{cutting.ResawFence: "fence at", cutting.Thickness: "planer at", cutting.Stop: "stop at", cutting.Fence: "fence at"}
+	return s.Operation + ", " + at[s.Setting.Kind]
+}
+
+// fewNames is how many marks a step lists; where there are more the boards'
+// layouts tell which.
+const fewNames = 8
+
+// Yields says what a step gives, and how many: "12 strips", "40 pieces: A".
+func (p *Plan) Yields(s cutting.Step) string {
+	what := s.Pieces
+	for _, o := range p.Orders {
+		if short := o.Short + " "; o.Name != "" && o.Name != o.Short {
+			what = strings.ReplaceAll(what, o.Name+" ", strings.TrimPrefix(short, " "))
+		}
+	}
+	var names, words []string
+	for _, w := range strings.Split(what, ", ") {
+		switch w {
+		case "leaf", "resawn":
+			words = append(words, "leaves")
+		case "planed", "board", "":
+			words = append(words, "boards")
+		case "section", "strip":
+			words = append(words, w+"s")
+		default:
+			if s.Operation != "glue up" && p.glued(w) {
+				w += " staves"
+			}
+			names = append(names, w)
+		}
+	}
+	if words = append(names, words...); len(words) > 1 || len(names) > 0 {
+		if len(names) > fewNames {
+			return fmt.Sprintf("%s of %d marks", count(s.Count, "piece"), len(names))
+		}
+		last := len(words) - 1
+		text := words[last]
+		if last > 0 {
+			text = strings.Join(words[:last], ", ") + " and " + text
+		}
+		return count(s.Count, "piece") + ": " + text
+	}
+	if s.Count == 1 {
+		return "1 " + map[string]string{"leaves": "leaf", "boards": "board", "sections": "section", "strips": "strip"}[words[0]]
+	}
+	return fmt.Sprintf("%d %s", s.Count, words[0])
+}
+
+// glued reports whether parts of a name, as steps call them, are glued up.
+func (p *Plan) glued(name string) bool {
+	return slices.ContainsFunc(p.GlueUps, func(g cutting.GlueUp) bool {
+		return name == p.Label(cutting.Placed{Order: g.Order, Mark: g.Mark})
+	})
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// Numbers lists boards of a plan by the numbers that people call them, from 1:
+// "2, 3, 5".
+func Numbers(boards []int) string {
+	var out []string
+	for _, n := range boards {
+		out = append(out, strconv.Itoa(n+1))
+	}
+	return strings.Join(out, ", ")
+}
+
+// union joins two lists of names that are parted by commas.
+func union(a, b string) string {
+	list := strings.Split(a, ", ")
+	for _, w := range strings.Split(b, ", ") {
+		if !slices.Contains(list, w) {
+			list = append(list, w)
+		}
+	}
+	slices.Sort(list)
+	return strings.Join(list, ", ")
+}

@@ -1,0 +1,240 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"slatwright/geometry/cutting"
+	"slatwright/geometry/saw"
+	"slatwright/render/drawing"
+	"slatwright/render/typeface"
+)
+
+// A step has its number, its setting in a box, large enough for a glance from
+// the saw, what comes of it, and a box to tick.
+const (
+	stepNumber = 12 * drawing.MM
+	stepBox    = 48 * drawing.MM
+	stepHigh   = 15 * drawing.MM
+	stepTick   = 6 * drawing.MM
+	stepGap    = 3 * drawing.MM
+)
+
+// beforeCutting stands over the settings. Common practice, no source; the word
+// is left to whoever knows the machine.
+const beforeCutting = "Guards and riving knife in place, eyes and ears protected, dust drawn off. Long stock is cut first; hands stay out of the blade's line. " +
+	"The instructions of the saw's maker go before this sheet."
+
+// operations says what is set for each operation.
+var operations = map[string]string{
+	"resaw": "Resaw: fence to blade, board on edge", "plane": "Plane: thickness", "trim ends": "Trim ends",
+	"crosscut": "Crosscut: stop to blade", "rip": "Rip: fence to blade", "cut to length": "Cut to length: stop to blade", "glue up": "Glue up",
+}
+
+// stepSheets writes the settings in their order, one a step.
+func (c *cutter) stepSheets() {
+	const title = "Cutting plan: settings"
+	c.columns = 1
+	if c.box.W() > 320*drawing.MM { // a wide sheet
+		c.columns = 2
+	}
+	c.turn(title)
+	c.notes(append([]string{beforeCutting}, c.lookOut()...), "Before the first cut", title)
+	for i := 0; i < len(c.p.Steps); {
+		n := 1
+		for i+n < len(c.p.Steps) && c.p.Steps[i+n].Operation == c.p.Steps[i].Operation {
+			n++
+		}
+		group := c.p.Steps[i : i+n]
+		common := commonCautions(group)
+		head := 9*drawing.MM + needed(common, c.box.W(), 4*drawing.MM)
+		for k, s := range group {
+			own := slices.DeleteFunc(slices.Clone(s.Cautions), func(t string) bool { return slices.Contains(common, t) })
+			h := c.stepHeight(s, own)
+			if k == 0 && !c.room(head+h) || k > 0 && !c.room(h) {
+				c.turn(title)
+				if k > 0 {
+					c.heading(operations[s.Operation] + ", continued")
+				}
+			}
+			if k == 0 {
+				c.notes(common, operations[s.Operation], title)
+			}
+			c.step(i+k, s, own)
+			c.y += h + stepGap
+		}
+		i += n
+		c.y += 2 * drawing.MM
+	}
+	c.leftOver(title)
+}
+
+// lookOut lists the plan's knife edges.
+func (c *cutter) lookOut() []string {
+	var out []string
+	for _, x := range c.p.Cautions() {
+		text := x.Text
+		if len(x.Boards) > 0 {
+			text = boardsText(x.Boards) + ": " + text
+		}
+		out = append(out, text+".")
+	}
+	return out
+}
+
+// commonCautions are those of every step.
+func commonCautions(steps []cutting.Step) []string {
+	out := slices.Clone(steps[0].Cautions)
+	for _, s := range steps[1:] {
+		out = slices.DeleteFunc(out, func(t string) bool { return !slices.Contains(s.Cautions, t) })
+	}
+	return out
+}
+
+// heading writes a title over what follows.
+func (c *cutter) heading(text string) {
+	w := newScribe(c.page.sheet, c.rest())
+	w.line(drawing.HeadingText, drawing.FigureHeight, 0, true, drawing.Plain(text))
+	c.y = w.y + drawing.MM
+}
+
+// notes writes texts under a heading, on further sheets where they are many.
+func (c *cutter) notes(list []string, heading, title string) {
+	const indent = 4 * drawing.MM
+	c.heading(heading)
+	for _, s := range list {
+		if !c.room(needed([]string{s}, c.box.W(), indent)) {
+			c.turn(title)
+			c.heading(heading + ", continued")
+		}
+		w := newScribe(c.page.sheet, c.rest())
+		w.note(s, indent)
+		c.y = w.y
+	}
+	c.y += 2 * drawing.MM
+}
+
+// stepText is where the words of a step stand.
+func (c *cutter) stepText() drawing.Rect {
+	box := c.rest()
+	box.Min.X += stepNumber + stepBox + 4*drawing.MM
+	box.Max.X -= stepTick + 4*drawing.MM
+	return box
+}
+
+func (c *cutter) stepHeight(s cutting.Step, cautions []string) drawing.Um {
+	wide := c.stepText().W()
+	high := drawing.Um(len(breakBold(c.p.Yields(s), wide))) * (drawing.HeadingHeight*5/4 + betweenLines)
+	return max(stepHigh, high+needed(append([]string{c.source(s)}, cautions...), wide, 0))
+}
+
+// step draws one step.
+func (c *cutter) step(i int, s cutting.Step, cautions []string) {
+	sheet := c.page.sheet
+	area := c.box
+	number := drawing.Label(drawing.ItemText, sheet.Group(), drawing.Pt(area.Min.X, c.y+stepHigh/2+drawing.HeadingHeight/2), drawing.HeadingHeight, drawing.Left, drawing.Plain(fmt.Sprint(i+1)))
+	number.Bold = true
+	sheet.Add(number)
+	c.setting(drawing.Box(area.Min.X+stepNumber, c.y, stepBox, stepHigh), s)
+	tick := drawing.Box(area.Max.X-stepTick, c.y+(stepHigh-stepTick)/2, stepTick, stepTick)
+	sheet.Add(drawing.Rectangle(drawing.Symbol, 0, drawing.NoFill, tick))
+
+	w := newScribe(sheet, c.stepText())
+	from := c.source(s)
+	switch {
+	case from == "" && len(cautions) == 0:
+		w.skip((stepHigh - drawing.HeadingHeight) / 2)
+	case len(cautions) == 0:
+		w.skip(3 * drawing.MM / 2)
+	}
+	for _, part := range breakBold(c.p.Yields(s), w.box.W()) {
+		w.line(drawing.NoteText, drawing.HeadingHeight, 0, true, drawing.Plain(part))
+	}
+	w.note(from, 0)
+	for _, t := range cautions {
+		w.note(t, 0)
+	}
+}
+
+// source says which boards a step's pieces are from, and how many are cut at
+// once.
+func (c *cutter) source(s cutting.Step) string {
+	text := ""
+	if s.Operation == "glue up" {
+		for _, g := range c.p.GlueUps {
+			if s.Pieces == c.stepName(g) {
+				return fmt.Sprintf("from %d staves of %s × %s; then cut to %s × %s", g.Staves, c.text(g.StaveWidth), c.text(g.StaveLength), c.text(g.Width), c.text(g.Length))
+			}
+		}
+	}
+	if len(s.Boards) > 0 {
+		text = "from " + strings.ToLower(boardsText(s.Boards)[:1]) + boardsText(s.Boards)[1:]
+	}
+	if s.Gang > 1 {
+		text += fmt.Sprintf("; up to %d side by side", s.Gang)
+	}
+	return text
+}
+
+// stepName is what steps call a part that is glued up.
+func (c *cutter) stepName(g cutting.GlueUp) string {
+	if g.Order == "" {
+		return g.Mark
+	}
+	return g.Order + " " + g.Mark
+}
+
+// boardsText names boards by their numbers.
+func boardsText(list []int) string {
+	if len(list) == 1 {
+		return "Board " + saw.Numbers(list)
+	}
+	return "Boards " + saw.Numbers(list)
+}
+
+// breakBold is breakLines for the bold lettering of a step.
+func breakBold(s string, width drawing.Um) []string {
+	return breakBy(s, func(t string) bool { return typeface.Width(drawing.Plain(t), drawing.HeadingHeight, true) <= width })
+}
+
+// setting draws a setting in its box; a heavy one, with the word CARE, where the
+// cut needs more than ordinary care.
+func (c *cutter) setting(box drawing.Rect, s cutting.Step) {
+	sheet := c.page.sheet
+	class := drawing.FrameThin
+	if s.Critical {
+		class = drawing.Frame
+	}
+	sheet.Add(drawing.Rectangle(class, 0, drawing.NoFill, box))
+	middle := box.Centre()
+	if s.Critical {
+		care := drawing.Label(drawing.NoteText, sheet.Group(), drawing.Pt(box.Min.X+2*drawing.MM, middle.Y+drawing.FigureHeight/2), drawing.FigureHeight, drawing.Left, drawing.Plain("CARE"))
+		care.Bold = true
+		sheet.Add(care)
+		middle.X += 8 * drawing.MM
+	}
+	text, height := s.Operation, drawing.Um(drawing.FigureHeight)
+	if s.HasStop {
+		text, height = c.text(s.Setting.At), drawing.TitleHeight
+		sheet.Dims = append(sheet.Dims, drawing.DimRecord{Role: drawing.Note, Value: s.Setting.At, Printed: text, From: middle, To: middle, ScaleNum: 1, ScaleDen: 1})
+	}
+	l := drawing.Label(drawing.FigureText, sheet.Group(), drawing.Point{}, height, drawing.Middle, drawing.Figure(text)).CentredOn(middle)
+	l.Bold = true
+	sheet.Add(l)
+}
+
+// leftOver lists the offcuts worth keeping.
+func (c *cutter) leftOver(title string) {
+	var list []string
+	for _, o := range c.p.Leftovers() {
+		list = append(list, fmt.Sprintf("%d × %s: %s × %s × %s", o.Count, o.Nominal, c.text(o.Thickness), c.text(o.Width), c.text(o.Length)))
+	}
+	if len(list) == 0 {
+		return
+	}
+	if !c.room(20 * drawing.MM) {
+		c.turn(title)
+	}
+	c.notes(list, "Left over, worth keeping", title)
+}
