@@ -52,12 +52,10 @@ func (in Input) newPage(name, title string) *page {
 
 // Packet composes all scaled sheets in order and numbers them.
 func Packet(in Input) ([]*drawing.Sheet, error) {
-	pages := append(order(in), front(in), sideView(in), plan(in))
-	pages = append(pages, sections(in)...)
-	pages = append(pages, exploded(in))
-	pages = append(pages, ladders(in)...)
-	pages = append(pages, carcase(in))
-	pages = append(pages, parts(in)...)
+	one := func(f func(Input) *page) func(Input) []*page {
+		return func(in Input) []*page { return []*page{f(in)} }
+	}
+	pages := together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), ladders, one(carcase), parts)
 	var out []*drawing.Sheet
 	for i, p := range pages {
 		p.sheet.Name = fmt.Sprintf("%02d-%s", i+1, p.sheet.Name)
