@@ -1,0 +1,94 @@
+package sheet
+
+import (
+	"slices"
+
+	"slatwright/geometry/space"
+	"slatwright/geometry/view"
+	"slatwright/render/drawing"
+)
+
+// mostPoints is how many places on a part are tried for the end of a leader.
+const mostPoints = 48
+
+// tagged returns a tag for each kind of part and, where the row is shortened,
+// words for each ladder shown, all in their places. Leaders end on lines that
+// are in sight, of pieces that stand apart rather than of others.
+func (p *page) tagged(show row, v picture, lines []view.Line, loose map[int]bool, box drawing.Rect) []tag {
+	r := p.in.Rack
+	var strokes []stroke
+	for _, l := range lines {
+		strokes = append(strokes, stroke{v.point(l.From), v.point(l.To), r.Pieces[l.ID].Part, l.Kind == view.Way})
+	}
+	var tags []tag
+	for k, part := range r.Parts {
+		own := linesOf(lines, func(l view.Line) bool { return r.Pieces[l.ID].Part == k && !show.torn(l) })
+		if apart := linesOf(own, func(l view.Line) bool { return loose[l.ID] }); len(apart) > 0 {
+			own = apart
+		}
+		if len(own) == 0 {
+			continue // hidden altogether, which no part of a rack is
+		}
+		tags = append(tags, tag{mark: part.Mark, owner: k, points: v.pointsOn(own)})
+	}
+	if len(show.breaks) > 0 {
+		named := map[int]bool{}
+		for _, i := range show.shown {
+			if s := r.Ladders[i].Shape; named[s] {
+				continue
+			}
+			named[r.Ladders[i].Shape] = true
+			own := linesOf(lines, func(l view.Line) bool {
+				q := r.Pieces[l.ID]
+				return q.Ladder == i && r.Parts[q.Part].Name == "leg"
+			})
+			if len(own) > 0 {
+				tags = append(tags, tag{words: show.ladderNote(i), owner: r.Pieces[own[0].ID].Part, points: v.pointsOn(own)})
+			}
+		}
+	}
+	place(tags, strokes, box)
+	return slices.DeleteFunc(tags, func(t tag) bool {
+		return t.words != "" && !p.area.Holds(t.label(0).Bounds()) // the line under the view says it too
+	})
+}
+
+// linesOf returns the lines of pieces that which says yes to.
+func linesOf(lines []view.Line, which func(view.Line) bool) []view.Line {
+	var out []view.Line
+	for _, l := range lines {
+		if l.Kind != view.Way && !l.Arc && which(l) {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// pointsOn returns places on the longer ones of some lines: their middles and
+// the middles of their halves.
+func (v picture) pointsOn(lines []view.Line) []drawing.Point {
+	reach := func(l view.Line) length {
+		d := l.To.Sub(l.From)
+		return max(d.X.Abs(), d.Y.Abs(), d.Z.Abs())
+	}
+	var longest length
+	for _, l := range lines {
+		longest = max(longest, reach(l))
+	}
+	var points []drawing.Point
+	for _, l := range lines {
+		if reach(l) < longest/2 {
+			continue
+		}
+		for quarters := length(1); quarters <= 3; quarters++ {
+			points = append(points, v.point(between(l.From, l.To, quarters)))
+		}
+	}
+	return few(points, mostPoints)
+}
+
+// between returns the place so many quarters of the way from a to b.
+func between(a, b space.Point, quarters length) space.Point {
+	d := b.Sub(a)
+	return a.Add(space.Point{X: d.X * quarters / 4, Y: d.Y * quarters / 4, Z: d.Z * quarters / 4})
+}
