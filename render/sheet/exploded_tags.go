@@ -34,17 +34,15 @@ func (p *page) tagged(show row, v picture, lines []view.Line, loose map[int]bool
 	if len(show.breaks) > 0 {
 		named := map[int]bool{}
 		for _, i := range show.shown {
-			if s := r.Ladders[i].Shape; named[s] {
-				continue
-			}
-			named[r.Ladders[i].Shape] = true
+			shape := r.Ladders[i].Shape
 			own := linesOf(lines, func(l view.Line) bool {
 				q := r.Pieces[l.ID]
-				return q.Ladder == i && r.Parts[q.Part].Name == "leg"
+				return q.Ladder >= 0 && r.Ladders[q.Ladder].Shape == shape && r.Parts[q.Part].Name == "leg"
 			})
-			if len(own) > 0 {
+			if len(own) > 0 && !named[shape] {
 				tags = append(tags, tag{words: show.ladderNote(i), owner: r.Pieces[own[0].ID].Part, points: v.pointsOn(own)})
 			}
+			named[shape] = true
 		}
 	}
 	place(tags, strokes, box)
@@ -80,15 +78,15 @@ func (v picture) pointsOn(lines []view.Line) []drawing.Point {
 		if reach(l) < longest/2 {
 			continue
 		}
-		for quarters := length(1); quarters <= 3; quarters++ {
-			points = append(points, v.point(between(l.From, l.To, quarters)))
+		for n := length(1); n <= 3; n++ {
+			points = append(points, v.point(between(l.From, l.To, n)))
 		}
 	}
 	return few(points, mostPoints)
 }
 
 // between returns the place so many quarters of the way from a to b.
-func between(a, b space.Point, quarters length) space.Point {
+func between(a, b space.Point, n length) space.Point {
 	d := b.Sub(a)
-	return a.Add(space.Point{X: d.X * quarters / 4, Y: d.Y * quarters / 4, Z: d.Z * quarters / 4})
+	return a.Add(space.Point{X: d.X * n / 4, Y: d.Y * n / 4, Z: d.Z * n / 4})
 }
