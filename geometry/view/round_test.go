@@ -44,10 +44,10 @@ func insideRound(r Round, p pt) float64 {
 
 // What the referee goes by, in base units.
 const (
-	hair   = 0.3  // near enough to the skin to doubt it
-	own    = 1    // how far ends rounded to base units put p inside its own solid
-	noise  = 1e-6 // of the arithmetic
-	start  = 40   // of the way on which p may well be near the skin that it lies on
+	hair  = 0.3  // near enough to the skin to doubt it
+	own   = 1    // how far ends rounded to base units put p inside its own solid
+	noise = 1e-6 // of the arithmetic
+	start = 40   // of the way on which p may well be near the skin that it lies on
 )
 
 // look tells whether p, a place on a line of the solids called id, is in sight.
