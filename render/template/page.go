@@ -173,7 +173,7 @@ func (p *packet) joining() []string {
 			if k > 0 {
 				line += ";"
 			}
-			line += fmt.Sprintf(" R%d.%d %s", i+1, k+1, s.name)
+			line += fmt.Sprintf(" R%d.%d %s%s", i+1, k+1, s.name, p.f.inPart(s, p.rack.Format))
 		}
 		lines = append(lines, line)
 	}
