@@ -118,3 +118,18 @@ func TestWidePieces(t *testing.T) {
 		}
 	}
 }
+
+// A gauge that no page has room for is asked for as a stick.
+func TestGaugesTooWide(t *testing.T) {
+	r := racktest.Build(t, "units = \"mm\"\n[bottles]\nfit = [\"jar\"]\n[bottle.jar]\ndiameter = \"300 mm\"\nheight = \"400 mm\"\n[rack]\ncolumns = 2\nrows = 2\n")
+	sheets, err := template.Sheets(r, "test")
+	if err != nil {
+		t.Fatal(err)
+	}
+	first := strings.Join(wordsOf(sheets[0]), " ")
+	for _, want := range []string{"cut a stick", "thickest bottle 300 mm"} {
+		if !strings.Contains(first, want) {
+			t.Errorf("the first page does not say %q", want)
+		}
+	}
+}
