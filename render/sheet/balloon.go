@@ -116,6 +116,17 @@ func (t *tag) cost(placed []tag, strokes []stroke, least drawing.Um) drawing.Um 
 	return sum
 }
 
+// crossed returns how many lines of parts the leader crosses.
+func (t *tag) crossed(strokes []stroke) int {
+	n := 0
+	for _, s := range strokes {
+		if !s.light && leadersCross(t.at, t.to, s.a, s.b) {
+			n++
+		}
+	}
+	return n
+}
+
 // leadersCross reports whether the lines a b and c d cross inside both.
 func leadersCross(a, b, c, d drawing.Point) bool {
 	turn := func(p, q, r drawing.Point) int {

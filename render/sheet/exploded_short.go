@@ -118,9 +118,9 @@ func (w row) words() string {
 		switch {
 		case s.Role != rack.Inner:
 		case shown[i]:
-			alike = append(alike, fmt.Sprintf("%s: %d alike", ladderWords(s), s.Count))
+			alike = append(alike, howMany(s))
 		default:
-			others = append(others, fmt.Sprintf("%s: %d", ladderWords(s), s.Count))
+			others = append(others, howMany(s))
 		}
 	}
 	text := fmt.Sprintf("Broken off: %d of %d ladders shown; %s", len(w.shown), len(w.rack.Ladders), strings.Join(alike, ", "))
@@ -138,9 +138,9 @@ func ladderWords(s rack.Shape) string {
 	return s.Name + " ladder"
 }
 
-// ladderNote is what a shown ladder is called beside the view.
-func (w row) ladderNote(i int) string {
-	s := w.rack.Shapes[w.rack.Ladders[i].Shape]
+// howMany names a kind of ladder and says how many are alike, if there are more
+// than one.
+func howMany(s rack.Shape) string {
 	if s.Count == 1 {
 		return ladderWords(s)
 	}

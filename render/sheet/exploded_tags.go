@@ -11,6 +11,10 @@ import (
 // mostPoints is how many places on a part are tried for the end of a leader.
 const mostPoints = 48
 
+// mostCrossed is how many lines of parts the leader of some words may cross: those
+// of the leg and the slat of an end ladder before an inner one.
+const mostCrossed = 4
+
 // tagged returns a tag for each kind of part and, where the row is shortened,
 // words for each ladder shown, all in their places. Leaders end on lines that
 // are in sight, of pieces that stand apart rather than of others.
@@ -40,14 +44,14 @@ func (p *page) tagged(show row, v picture, lines []view.Line, loose map[int]bool
 				return q.Ladder >= 0 && r.Ladders[q.Ladder].Shape == shape && r.Parts[q.Part].Name == "leg"
 			})
 			if len(own) > 0 && !named[shape] {
-				tags = append(tags, tag{words: show.ladderNote(i), owner: r.Pieces[own[0].ID].Part, points: v.pointsOn(own)})
+				tags = append(tags, tag{words: howMany(r.Shapes[shape]), owner: r.Pieces[own[0].ID].Part, points: v.pointsOn(own)})
 			}
 			named[shape] = true
 		}
 	}
 	place(tags, strokes, box)
-	return slices.DeleteFunc(tags, func(t tag) bool {
-		return t.words != "" && !p.area.Holds(t.label(0).Bounds()) // the line under the view says it too
+	return slices.DeleteFunc(tags, func(t tag) bool { // the line under the view says it too
+		return t.words != "" && (t.crossed(strokes) > mostCrossed || !p.area.Holds(t.label(0).Bounds()))
 	})
 }
 

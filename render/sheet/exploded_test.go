@@ -70,6 +70,7 @@ func TestLeadersEndInSight(t *testing.T) {
 	racks := demos(t)
 	racks["a long row"] = racktest.Build(t, "units = \"mm\"\n[bottles]\nfit = [\"claret-750\"]\n[rack]\ncolumns = 30\nrows = 6\n")
 	racks["one column"] = racktest.Build(t, "units = \"in\"\n[bottles]\nfit = [\"claret-750\"]\n[rack]\ncolumns = 1\nrows = 3\n")
+	racks["mixed columns"] = racktest.Build(t, "units = \"mm\"\n[bottles]\nfit = [\"claret-750\", \"burgundy-750\"]\n[[column]]\ncount = 4\nrows = 6\nfit = [\"claret-750\"]\n[[column]]\ncount = 5\nrows = 5\nfit = [\"burgundy-750\"]\n")
 	for name, r := range racks {
 		s := explodedOf(t, r)
 		visible := straights(s, drawing.Visible)

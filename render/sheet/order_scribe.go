@@ -100,9 +100,13 @@ func breakCell(s string, width drawing.Um) []string {
 }
 
 func breakBy(s string, fits func(string) bool) []string {
+	words := strings.Fields(s)
+	if whole := strings.Join(words, " "); whole != "" && fits(whole) {
+		return []string{whole} // as most are
+	}
 	var lines []string
 	var line string
-	for _, word := range strings.Fields(s) {
+	for _, word := range words {
 		if line != "" && fits(line+" "+word) {
 			line += " " + word
 			continue
