@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"runtime"
 	"testing"
 	"time"
 
@@ -117,9 +118,10 @@ func BenchmarkStages(b *testing.B) {
 }
 
 // A wall of 5,000 bottles is drawn in under three seconds, and ten times the
-// bottles cost no worse than n log n has it. Each time is the best of three, so
-// that a machine busy with other work does not decide; the growth has half as
-// much again in hand.
+// bottles cost no worse than n log n has it. What counts is the time for which
+// processors work, all together, so that a machine busy with other work does not
+// decide: with more than one processor the clock shows less. Each is the best of
+// three, and the growth has half as much again in hand.
 func TestWallsDrawInTime(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes some seconds")
@@ -128,12 +130,13 @@ func TestWallsDrawInTime(t *testing.T) {
 	for i, w := range walls {
 		text := wall(w.columns, w.rows)
 		for range 3 {
-			start := time.Now()
+			runtime.GC()
+			start := cpuTime(t)
 			r := solved(t, text)
 			if _, err := packet(r, check.All(r)); err != nil {
 				t.Fatal(err)
 			}
-			if d := time.Since(start); took[i] == 0 || d < took[i] {
+			if d := cpuTime(t) - start; took[i] == 0 || d < took[i] {
 				took[i] = d
 			}
 		}
