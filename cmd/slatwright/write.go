@@ -10,7 +10,6 @@ import (
 	"regexp"
 	"slices"
 	"strings"
-	"time"
 )
 
 // stagePrefix names the folders in which files are written before they take
@@ -24,7 +23,8 @@ var numbered = regexp.MustCompile(`^[0-9][0-9]-[a-z0-9-]+\.svg$`)
 // the disk beside its place, and then renamed, so that a reader sees the old
 // file or the new one and never a part. Sheets of an earlier run that this one
 // does not have are removed, where this one has sheets; nothing else in the
-// folder is touched.
+// folder is touched. Where two runs write into one folder the second waits for
+// the first, so that the files are all of one run.
 func writeAll(dir string, files []outFile) (err error) {
 	if info, err := os.Stat(dir); err == nil && !info.IsDir() {
 		return fmt.Errorf("%s is a file; -o names a folder", dir)
@@ -37,6 +37,11 @@ func writeAll(dir string, files []outFile) (err error) {
 	if err := os.MkdirAll(inner, 0o755); err != nil {
 		return fmt.Errorf("make the output folder: %w", err)
 	}
+	release, err := lockFolder(dir, lockPatience)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, release()) }()
 	sweep(dir)
 	stage, err := os.MkdirTemp(dir, stagePrefix)
 	if err != nil {
@@ -92,13 +97,12 @@ func removeStale(dir string, files []outFile) error {
 	return nil
 }
 
-// sweep removes what runs that were killed have left. A stage younger than an
-// hour may belong to a run that is still at work and stays.
+// sweep removes what runs that were killed have left. It is called under the
+// lock, so that no stage belongs to a run that is still at work.
 func sweep(dir string) {
 	entries, _ := os.ReadDir(dir) // tidying up: what cannot be read stays
 	for _, e := range entries {
-		info, err := e.Info()
-		if err == nil && e.IsDir() && strings.HasPrefix(e.Name(), stagePrefix) && time.Since(info.ModTime()) > time.Hour {
+		if e.IsDir() && strings.HasPrefix(e.Name(), stagePrefix) {
 			os.RemoveAll(filepath.Join(dir, e.Name()))
 		}
 	}

@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"math/rand"
+	"os"
 	"slices"
 	"testing"
 
@@ -186,7 +187,11 @@ var everyDirection = []Direction{
 func TestBoxesAgainstSightLines(t *testing.T) {
 	rng := rand.New(rand.NewSource(20))
 	const scale = 64
-	for n := range 200 {
+	scenes := 200
+	if os.Getenv("SLATWRIGHT_LONG") == "1" {
+		scenes = 1000
+	}
+	for n := range scenes {
 		boxes := disjointBoxes(rng, 3+rng.Intn(12), scale)
 		for k := range 4 {
 			compareBoxes(t, boxes, everyDirection[(n*4+k)%len(everyDirection)], scale)

@@ -1,9 +1,6 @@
 package view
 
-import (
-	"cmp"
-	"math"
-)
+import "math"
 
 // form is what a curve is made of.
 type form uint8
@@ -43,15 +40,6 @@ type curve struct {
 // key tells where a curve lies in the picture; curves on one line or one circle
 // have equal keys.
 type key [7]int64
-
-func (k *key) compare(o *key) int {
-	for i := range k {
-		if c := cmp.Compare(k[i], o[i]); c != 0 {
-			return c
-		}
-	}
-	return 0
-}
 
 // straight reports whether c runs along an axis of the room.
 func (c *curve) straight() bool { return c.form == rule || (c.form == slant && c.size > 0) }

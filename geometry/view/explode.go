@@ -51,10 +51,7 @@ func Explode(s Scene, groups []Group, d Direction, gap unit.Length) ([]Offset, e
 		if !f.showsAs(int(g.Axis)) {
 			return nil, fmt.Errorf("group %d of the exploded view moves along %s, straight at the eye", i, g.Axis)
 		}
-		m := mover{frame: &f, group: g, gap: int64(gap) * f.k}
-		for _, b := range boxes[i] {
-			m.boxes = append(m.boxes, b.Moved(offsets[i]))
-		}
+		m := mover{frame: &f, group: g, gap: int64(gap) * f.k, own: f.lanes(boxes[i], offsets[i], int(g.Axis))}
 		var e int64
 		for j := range i {
 			before := len(m.taken)
@@ -106,12 +103,13 @@ func boxesOf(s Scene, groups []Group) [][]space.Box {
 
 // mover looks for a place for one group. It holds, for each pair of one of the
 // group's boxes and one placed box, the open stretch of the way along the axis
-// on which the one shows on the other, widened by the gap, in units of 1/k.
+// on which the one shows on the other, widened by the gap, in units of 1/k. Pairs
+// whose lanes keep apart never do and are not looked at.
 type mover struct {
 	frame *frame
 	group Group
 	gap   int64
-	boxes []space.Box
+	own   []lane // of the group's boxes
 	taken []span
 }
 
@@ -123,23 +121,20 @@ type mover struct {
 func (m *mover) meet(placed []space.Box, at Offset) {
 	f, d := m.frame, int(m.group.Axis)
 	back := f.sign[d]*int64(m.group.Sign) < 0
-	for _, b := range m.boxes {
-		lo, hi := f.inBox(b)
-		for _, p := range placed {
-			plo, phi := f.inBox(p.Moved(at))
-			for i := range plo {
-				plo[i] -= hi[i] - lo[i]
-			}
-			e0, e1, ok := f.shadow(lo, d, plo, phi, false)
-			if !ok {
-				continue
-			}
-			if back {
-				e0, e1 = -e1, -e0
-			}
-			m.taken = append(m.taken, span{e0 - m.gap, e1 + m.gap})
+	sharing(m.own, f.lanes(placed, at, d), func(p, q *lane) {
+		lo := q.lo
+		for i := range lo {
+			lo[i] -= p.hi[i] - p.lo[i]
 		}
-	}
+		e0, e1, ok := f.shadow(p.lo, d, lo, q.hi, false)
+		if !ok {
+			return
+		}
+		if back {
+			e0, e1 = -e1, -e0
+		}
+		m.taken = append(m.taken, span{e0 - m.gap, e1 + m.gap})
+	})
 }
 
 // past returns the least way that is beyond all stretches from the given index on.
@@ -204,18 +199,17 @@ func Trails(s Scene, groups []Group, offsets []Offset) []Trail {
 			continue
 		}
 		var square, other []Trail
-		for _, b := range members[i] {
-			for _, p := range members[g.Parent] {
-				middle, normal, ok := contact(b.Box, p.Box)
-				if !ok {
-					continue
-				}
-				t := Trail{b.ID, middle.Add(offsets[g.Parent]), middle.Add(offsets[i])}
-				if normal == g.Axis {
-					square = append(square, t)
-				} else {
-					other = append(other, t)
-				}
+		for _, pair := range beside(members[i], members[g.Parent]) {
+			b, p := members[i][pair[0]], members[g.Parent][pair[1]]
+			middle, normal, ok := contact(b.Box, p.Box)
+			if !ok {
+				continue
+			}
+			t := Trail{b.ID, middle.Add(offsets[g.Parent]), middle.Add(offsets[i])}
+			if normal == g.Axis {
+				square = append(square, t)
+			} else {
+				other = append(other, t)
 			}
 		}
 		if len(square) == 0 {

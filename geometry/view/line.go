@@ -1,9 +1,6 @@
 package view
 
 import (
-	"cmp"
-	"slices"
-
 	"slatwright/geometry/space"
 	"slatwright/specs/unit"
 )
@@ -53,11 +50,7 @@ func Lines(s Scene, d Direction) []Line {
 	f.skip(curves, order)
 	hidden := make([][]span, len(curves))
 	newGrid(&f, solids).hideAll(curves, hidden)
-	drawn := merge(&f, curves, order, hidden)
-	slices.SortFunc(drawn, func(p, q piece) int {
-		return cmp.Or(cmp.Compare(p.curve, q.curve), cmp.Compare(p.t0, q.t0))
-	})
-	drawn = closeRings(curves, drawn)
+	drawn := closeRings(curves, merge(&f, curves, order, hidden))
 	lines := make([]Line, 0, len(drawn))
 	for _, p := range drawn {
 		if l, ok := f.line(&curves[p.curve], p); ok {
@@ -69,7 +62,7 @@ func Lines(s Scene, d Direction) []Line {
 
 // Visible returns the visible ones among lines.
 func Visible(lines []Line) []Line {
-	var out []Line
+	out := make([]Line, 0, len(lines)/2)
 	for _, l := range lines {
 		if !l.Hidden {
 			out = append(out, l)

@@ -37,6 +37,7 @@ func (p *piece) before(q *piece) bool {
 
 // merge returns what is drawn of the curves, given their hidden stretches and
 // the order of [grouped]: where curves coincide in the picture, of one only.
+// The pieces come by curve and start.
 func merge(f *frame, curves []curve, order []int32, hidden [][]span) []piece {
 	out := make([]piece, 0, 2*len(curves))
 	var all []piece
@@ -53,8 +54,35 @@ func merge(f *frame, curves []curve, order []int32, hidden [][]span) []piece {
 		}
 		out = f.own(out, curves, sweep(all))
 	})
+	return byCurve(out, len(curves))
+}
+
+// byCurve sorts pieces by curve and start.
+func byCurve(pieces []piece, curves int) []piece {
+	first := make([]int32, curves+1)
+	for i := range pieces {
+		first[pieces[i].curve+1]++
+	}
+	for i := range curves {
+		first[i+1] += first[i]
+	}
+	out := make([]piece, len(pieces))
+	next := slices.Clone(first)
+	for i := range pieces {
+		c := pieces[i].curve
+		out[next[c]] = pieces[i]
+		next[c]++
+	}
+	for i := range curves {
+		own := out[first[i]:first[i+1]]
+		if !slices.IsSortedFunc(own, byStart) {
+			slices.SortFunc(own, byStart)
+		}
+	}
 	return out
 }
+
+func byStart(p, q piece) int { return cmp.Compare(p.t0, q.t0) }
 
 // split appends the pieces of one curve, visible and hidden in turn.
 func split(to []piece, c *curve, index int32, hidden []span) []piece {

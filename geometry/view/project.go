@@ -60,7 +60,7 @@ func (p Projection) swell() float64 {
 // up to the last step, so that equal inputs give equal bits on every machine.
 func (p Projection) Point(q space.Point) (x, y float64) {
 	right, up, perRight, perUp := p.axes()
-	v := vec{int64(q.X), int64(q.Y), int64(q.Z)}
+	v := vecOf(q)
 	mm := p.millimetres()
 	return float64(inner(right, v)) * perRight * mm, -float64(inner(up, v)) * perUp * mm
 }
@@ -131,3 +131,55 @@ func (p Projection) Arc(l Line) PaperArc {
 	a.Large = turn < 0 || a.Full
 	return a
 }
+
+// Extremes returns the four corners of a scene's boxes, rounds counting as the
+// boxes around them, that show farthest to the left, to the right, down and up.
+// The picture of every solid lies in the box around their pictures, at any
+// scale. There are none where the scene has no solids.
+func (p Projection) Extremes(s Scene) []space.Point {
+	right, up, _, _ := p.axes()
+	var far [4]struct {
+		at space.Point
+		by int64
+	}
+	some := false
+	add := func(b space.Box) {
+		for i, w := range [...]vec{right, up} {
+			lo, hi := corners(b, w)
+			if by := inner(w, vecOf(lo)); !some || by < far[2*i].by {
+				far[2*i].at, far[2*i].by = lo, by
+			}
+			if by := inner(w, vecOf(hi)); !some || by > far[2*i+1].by {
+				far[2*i+1].at, far[2*i+1].by = hi, by
+			}
+		}
+		some = true
+	}
+	for _, b := range s.Boxes {
+		add(b.Box)
+	}
+	for _, r := range s.Rounds {
+		add(r.Bounds())
+	}
+	if !some {
+		return nil
+	}
+	return []space.Point{far[0].at, far[1].at, far[2].at, far[3].at}
+}
+
+// corners returns the corners of b that lie least and most far along w.
+func corners(b space.Box, w vec) (least, most space.Point) {
+	least, most = b.Min, b.Max
+	if w[0] < 0 {
+		least.X, most.X = most.X, least.X
+	}
+	if w[1] < 0 {
+		least.Y, most.Y = most.Y, least.Y
+	}
+	if w[2] < 0 {
+		least.Z, most.Z = most.Z, least.Z
+	}
+	return least, most
+}
+
+func vecOf(p space.Point) vec { return vec{int64(p.X), int64(p.Y), int64(p.Z)} }

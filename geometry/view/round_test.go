@@ -1,8 +1,10 @@
 package view
 
 import (
+	"fmt"
 	"math"
 	"math/rand"
+	"os"
 	"slices"
 	"testing"
 
@@ -10,9 +12,11 @@ import (
 	"slatwright/specs/unit"
 )
 
-// The referee for round things walks along the sight line in small steps and
-// asks each solid how deep the place is inside. It says nothing where the
-// answer hangs on a few base units.
+// The referee for round things asks, for each solid by itself, how deep inside of
+// it the sight line ever gets. How deep a place lies in a convex solid is concave
+// along any line, so that the deepest place is found by narrowing down, without
+// the quadratics and outlines of the code that is judged. It says nothing where
+// the answer hangs on a few base units, some tens of nanometres.
 
 type verdict int
 
@@ -22,7 +26,7 @@ const (
 	unsure
 )
 
-// inside returns how deep p is in the solid, at most; negative outside.
+// insideBox returns how deep p is in the solid, at most; negative outside.
 func insideBox(b space.Box, p pt) float64 {
 	lo, hi := ptOf(b.Min), ptOf(b.Max)
 	deep := math.Inf(1)
@@ -38,50 +42,85 @@ func insideRound(r Round, p pt) float64 {
 	return min(p[1]-float64(r.Y0), float64(r.Y1)-p[1], radius-math.Hypot(p[0]-float64(r.X), p[2]-float64(r.Z)))
 }
 
+// What the referee goes by, in base units.
 const (
-	stride = 20  // of the walk, base units
-	about  = 400 // how far p's own surface lies along the sight line
+	hair  = 0.3  // near enough to the skin to doubt it
+	own   = 1    // how far ends rounded to base units put p inside its own solid
+	noise = 1e-6 // of the arithmetic
+	start = 40   // of the way on which p may well be near the skin that it lies on
 )
 
-// walk tells whether p is in sight. It counts as clear if no solid comes nearer
-// than a stride, so that no corner is stepped over; only about p itself, where
-// the surface that p lies on is near, must it do with less.
-func walk(s Scene, p, v pt) verdict {
+// look tells whether p, a place on a line of the solids called id, is in sight.
+func look(s Scene, id int, p, v pt) verdict {
+	got := clear
 	long := math.Sqrt(v[0]*v[0] + v[1]*v[1] + v[2]*v[2])
-	deepest, close := math.Inf(-1), false
-	try := func(b space.Box, deep func(pt) float64) {
-		lo, hi := ptOf(b.Min), ptOf(b.Max)
-		s0, s1 := 2*stride/long, 1e9
-		for i := range v {
-			if v[i] != 0 {
-				a, b := (lo[i]-stride-p[i])/v[i], (hi[i]+stride-p[i])/v[i]
-				s0, s1 = max(s0, min(a, b)), min(s1, max(a, b))
-			} else if p[i] < lo[i]-stride || p[i] > hi[i]+stride {
-				return
-			}
+	// So deep inside the sight line has more than graze steps on either side
+	// together, since a ball of that radius fits in.
+	surely := graze*long/2 + 1
+	try := func(whose int, b space.Box, deep func(pt) float64) {
+		if got == covered {
+			return
 		}
-		for at := 2.0; at < about; at += 2 { // a corner of what touches p
-			close = close || deep(pt{p[0] + at/long*v[0], p[1] + at/long*v[1], p[2] + at/long*v[2]}) > 0.3
+		to := leaving(b, p, v)
+		at := func(s float64) float64 { return deep(pt{p[0] + s*v[0], p[1] + s*v[1], p[2] + s*v[2]}) }
+		touching := noise
+		if whose == id {
+			touching = own
 		}
-		for at := s0; at <= s1 && deepest < 5; at += stride / long {
-			d := deep(pt{p[0] + at*v[0], p[1] + at*v[1], p[2] + at*v[2]})
-			deepest = max(deepest, d)
-			close = close || d > -0.3 || (at*long > about && d > -stride)
+		from := min(start/long, to)
+		switch near, far := deepest(at, 0, from), deepest(at, from, to); {
+		case to < 0:
+		case max(near, far) >= surely:
+			got = covered
+		case near > touching || far > -hair:
+			got = unsure
 		}
 	}
 	for _, b := range s.Boxes {
-		try(b.Box, func(q pt) float64 { return insideBox(b.Box, q) })
+		try(b.ID, b.Box, func(q pt) float64 { return insideBox(b.Box, q) })
 	}
 	for _, r := range s.Rounds {
-		try(r.Bounds(), func(q pt) float64 { return insideRound(r, q) })
+		try(r.ID, r.Bounds(), func(q pt) float64 { return insideRound(r, q) })
 	}
-	switch {
-	case deepest >= 5:
-		return covered
-	case !close:
-		return clear
+	return got
+}
+
+// leaving returns how far along v the sight line from p stays about b; negative if
+// it never comes there.
+func leaving(b space.Box, p, v pt) float64 {
+	lo, hi := ptOf(b.Min), ptOf(b.Max)
+	s0, s1 := 0.0, 1e9
+	for i := range v {
+		switch {
+		case v[i] != 0:
+			a, c := (lo[i]-1-p[i])/v[i], (hi[i]+1-p[i])/v[i]
+			s0, s1 = max(s0, min(a, c)), min(s1, max(a, c))
+		case p[i] < lo[i]-1 || p[i] > hi[i]+1:
+			return -1
+		}
 	}
-	return unsure
+	if s0 > s1 {
+		return -1
+	}
+	return s1
+}
+
+// deepest returns the greatest value of a concave function on from .. to.
+func deepest(f func(float64) float64, from, to float64) float64 {
+	if from >= to {
+		return f(to)
+	}
+	best := max(f(from), f(to))
+	for range 100 {
+		a, b := from+(to-from)/3, to-(to-from)/3
+		fa, fb := f(a), f(b)
+		if best = max(best, fa, fb); fa < fb {
+			from = a
+		} else {
+			to = b
+		}
+	}
+	return best
 }
 
 // mixedScene fills a small room with boxes, cylinders, cones and bottles.
@@ -170,18 +209,26 @@ func near(l Line, p, v pt) bool {
 	return math.Sqrt(off) <= reach*math.Sqrt(v[0]*v[0]+v[1]*v[1]+v[2]*v[2])
 }
 
-// borders returns points on the rims and the edges of s.
-func borders(s Scene, d Direction) []pt {
-	var out []pt
+// border is a place on a rim or an edge of a solid.
+type border struct {
+	id int
+	at pt
+}
+
+// borders returns places on the rims and the edges of s.
+func borders(s Scene, d Direction) []border {
+	var out []border
 	for _, b := range s.Boxes {
-		out = append(out, edgePoints(b.Box, 997)...)
+		for _, p := range edgePoints(b.Box, 997) {
+			out = append(out, border{b.ID, p})
+		}
 	}
 	for _, r := range s.Rounds {
 		for n := range 16 {
 			a := (float64(n) + 0.37) * math.Pi / 8
 			rim := func(y, radius unit.Length) {
 				if d.Y != 0 && radius > 0 { // from the side rims show as straight lines, a tip as a point
-					out = append(out, pt{float64(r.X) + float64(radius)*math.Cos(a), float64(y), float64(r.Z) + float64(radius)*math.Sin(a)})
+					out = append(out, border{r.ID, pt{float64(r.X) + float64(radius)*math.Cos(a), float64(y), float64(r.Z) + float64(radius)*math.Sin(a)}})
 				}
 			}
 			rim(r.Y0, r.R0)
@@ -191,39 +238,89 @@ func borders(s Scene, d Direction) []pt {
 	return out
 }
 
+// tally counts how many places the referee was asked about and how many it
+// judged.
+type tally struct{ asked, told int }
+
+// compareRounds holds the lines of s against the referee: what is drawn as
+// visible is in sight, what is drawn as hidden is not, and nothing is missing. It
+// returns the lines.
+func (n *tally) compareRounds(t *testing.T, what string, s Scene, d Direction) []Line {
+	t.Helper()
+	v := coords(d)
+	lines := Lines(s, d)
+	for _, l := range lines {
+		for _, p := range along(l, 4) {
+			n.asked++
+			switch got := look(s, l.ID, p, v); {
+			case got == unsure:
+			case (got == covered) != l.Hidden:
+				t.Errorf("%s, %v: %+v at %v is %v", what, d, l, p, got)
+			default:
+				n.told++
+			}
+		}
+	}
+	visible := Visible(lines)
+	for _, p := range borders(s, d) {
+		if look(s, p.id, p.at, v) == clear && !slices.ContainsFunc(visible, func(l Line) bool { return near(l, p.at, v) }) {
+			t.Errorf("%s, %v: %v is in sight but not drawn", what, d, p)
+		}
+	}
+	return lines
+}
+
+var roundDirections = []Direction{Isometric, IsometricLeft, {1, 1, 1}, Front, Back, Left, Right, Top, Bottom, {2, -1, 1}, {0, -1, 1}, {1, -1, 0}, {-1, 3, -2}}
+
+// Scenes on a grid, where solids touch and circles meet sides exactly, and
+// scenes off it.
 func TestRoundsAgainstSightLines(t *testing.T) {
-	rng := rand.New(rand.NewSource(9))
-	directions := []Direction{Isometric, IsometricLeft, {1, 1, 1}, Front, Back, Left, Right, Top, Bottom, {2, -1, 1}, {0, -1, 1}, {1, -1, 0}, {-1, 3, -2}}
-	asked, told := 0, 0
-	for n := range 208 {
+	scenes := 208
+	if os.Getenv("SLATWRIGHT_LONG") == "1" {
+		scenes = 4000
+	}
+	var n tally
+	for seed := range scenes {
+		rng := rand.New(rand.NewSource(int64(seed)))
 		s := mixedScene(rng, 3+rng.Intn(9))
-		d := directions[n%len(directions)]
-		v := coords(d)
-		lines := Lines(s, d)
-		for _, l := range lines {
-			for _, p := range along(l, 4) {
-				asked++
-				switch got := walk(s, p, v); {
-				case got == unsure:
-				case (got == covered) != l.Hidden:
-					t.Fatalf("scene %d, %v: %+v at %v is %v", n, d, l, p, got)
-				default:
-					told++
-				}
-			}
+		d := roundDirections[seed%len(roundDirections)]
+		if seed%3 == 2 { // off the grid lines that are not the same may round to the same
+			n.compareRounds(t, fmt.Sprintf("scene %d", seed), shaken(rng, s), d)
+		} else {
+			noOverlap(t, n.compareRounds(t, fmt.Sprintf("scene %d", seed), s, d), d)
 		}
-		visible := Visible(lines)
-		for _, p := range borders(s, d) {
-			if walk(s, p, v) == clear && !slices.ContainsFunc(visible, func(l Line) bool { return near(l, p, v) }) {
-				t.Fatalf("scene %d, %v: %v is in sight but not drawn", n, d, p)
-			}
+		if t.Failed() {
+			return
 		}
-		noOverlap(t, lines, d)
 	}
-	if told*10 < asked*7 {
-		t.Errorf("the referee judged only %d of %d places", told, asked)
+	if n.told*10 < n.asked*8 {
+		t.Errorf("the referee judged only %d of %d places", n.told, n.asked)
 	}
-	t.Logf("%d of %d places judged", told, asked)
+	t.Logf("%d of %d places judged", n.told, n.asked)
+}
+
+// shaken returns s with each solid, a bottle as a whole, moved and shrunk a
+// little, so that nothing touches anything or lies on round numbers.
+func shaken(rng *rand.Rand, s Scene) Scene {
+	ways := map[int]space.Point{}
+	s = s.Moved(func(id int) space.Point {
+		if _, ok := ways[id]; !ok {
+			ways[id] = space.Point{X: unit.Length(rng.Intn(40)), Y: unit.Length(rng.Intn(40)), Z: unit.Length(rng.Intn(40))}
+		}
+		return ways[id]
+	})
+	for i := range s.Boxes {
+		b := &s.Boxes[i].Box
+		b.Max = b.Max.Sub(space.Point{X: 40, Y: 40, Z: 40})
+	}
+	for i := range s.Rounds {
+		r := &s.Rounds[i]
+		r.R0, r.R1 = max(r.R0-40, 0), max(r.R1-40, 0)
+		if i+1 == len(s.Rounds) || s.Rounds[i+1].ID != r.ID { // a bottle's rounds stay joined
+			r.Y1 -= 40
+		}
+	}
+	return s
 }
 
 // Bottles above, behind or beside each other share their lines where they look alike.
@@ -264,5 +361,33 @@ func TestSunkSeat(t *testing.T) {
 	}
 	if seen != 5000 {
 		t.Errorf("%d of the edge's 5000 base units in sight", seen)
+	}
+}
+
+// A rim that touches the plane of a box's side from within is hidden up to where
+// it touches and on from there: at the touching place the sight line is in the
+// box for no length at all, a base unit beside it for some millionths of one, and
+// no piece of the rim is cut out for that. The ends are those of the closed form.
+func TestRimTouchesSide(t *testing.T) {
+	s := Scene{
+		Boxes:  []Solid{{1, space.Box{Min: space.Point{X: 5000, Y: 3000, Z: 4000}, Max: space.Point{X: 7000, Y: 5000, Z: 6000}}}},
+		Rounds: []Round{{0, 5500, 5500, 5000, 7000, 1500, 1500}},
+	}
+	// Hidden between where the rim meets z = 6000 and, the box's edge having slid
+	// along the sight line, z = x + 1000.
+	x0, z0 := 5000-math.Sqrt(7e6)/2/math.Sqrt2, 6000-math.Sqrt(7e6)/2/math.Sqrt2
+	x1 := 5500 + math.Sqrt(2e6)
+	want := []space.Point{
+		{X: unit.Length(math.Round(x0)), Y: 5000, Z: unit.Length(math.Round(z0))},
+		{X: unit.Length(math.Round(x1)), Y: 5000, Z: 6000},
+	}
+	var got []space.Point
+	for _, l := range Lines(s, Isometric) {
+		if l.Kind == Cap && l.Hidden && l.Centre.Y == 5000 {
+			got = append(got, l.From, l.To)
+		}
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("the near rim is hidden between %v; want %v", got, want)
 	}
 }

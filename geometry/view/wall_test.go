@@ -96,3 +96,23 @@ func BenchmarkLines(b *testing.B) {
 		}
 	}
 }
+
+// Half of a wall's pieces go past the other half.
+func BenchmarkExplode(b *testing.B) {
+	for _, w := range walls {
+		s := wall(w.columns, w.rows)
+		groups := []Group{{Parent: -1}, {Parent: 0, Axis: space.X, Sign: 1}}
+		for i := range s.Boxes {
+			groups[i%2].IDs = append(groups[i%2].IDs, i)
+		}
+		b.Run(fmt.Sprintf("%d bottles", w.columns*w.rows), func(b *testing.B) {
+			for b.Loop() {
+				offsets, err := Explode(s, groups, Isometric, unit.Inch)
+				if err != nil {
+					b.Fatal(err)
+				}
+				Trails(s, groups, offsets)
+			}
+		})
+	}
+}

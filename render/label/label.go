@@ -67,7 +67,7 @@ type face struct {
 const (
 	markHeight = 7 * mm
 	markRoom   = 13 * mm
-	line1      = 4 * mm
+	line1      = 3900 * mm / 1000
 	line2      = 9500 * mm / 1000
 	line3      = 14500 * mm / 1000
 	line4      = 19 * mm

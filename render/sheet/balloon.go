@@ -10,64 +10,121 @@ import (
 // Item marks stand in circles of one size beside a view, one below the other,
 // with straight leaders that do not cross (ISO 6433, as read in excerpts:
 // circles of one size, lettering larger than the figures, in columns outside
-// the view).
+// the view). Words about a part stand in the same columns.
 const (
 	balloonR    = 9 * drawing.MM / 2
-	balloonStep = 12 * drawing.MM // between the middles of neighbours
+	balloonStep = 12 * drawing.MM // between the middles of neighbours, at least
+	balloonTry  = 3 * drawing.MM  // from one place to the next that is tried
 )
 
-// A tag is an item mark that wants a balloon, and the place of what it names.
+// A tag is an item mark or some words that want a place beside the view, and
+// where they may point to.
 type tag struct {
-	mark string
-	at   drawing.Point // on an edge of the part
-	to   drawing.Point // middle of its balloon, set by spread
+	mark   string // in a circle
+	words  string // without one, where mark is ""
+	owner  int    // whose lines the leader may cross at little cost
+	points []drawing.Point
+
+	at, to drawing.Point // the ends of the leader, set by place
+	right  bool          // stands in the right column
 }
 
-// balloons draws the tags in two columns at the left and right inner sides of
-// the box, each on the side nearer to its part.
-func balloons(s *drawing.Sheet, tags []tag, box drawing.Rect) {
-	var left, right []tag
-	for _, t := range tags {
-		if t.at.X-box.Min.X < box.Max.X-t.at.X {
-			left = append(left, t)
-		} else {
-			right = append(right, t)
-		}
-	}
-	spread(left, box.Min.X+balloonR, box)
-	spread(right, box.Max.X-balloonR, box)
-	for _, t := range append(left, right...) {
-		t.draw(s)
-	}
+// A stroke is a line of a view that a leader should not cross.
+type stroke struct {
+	a, b  drawing.Point
+	owner int
+	light bool // a trail, which may be crossed if need be
 }
 
-// spread gives each tag a place at x, as near to the height of its part as
-// the others allow, and then swaps places until no two leaders cross. Each
-// swap shortens the leaders together, so that this ends.
-func spread(tags []tag, x drawing.Um, box drawing.Rect) {
-	slices.SortFunc(tags, func(a, b tag) int {
-		return cmp.Or(cmp.Compare(a.at.Y, b.at.Y), cmp.Compare(a.at.X, b.at.X), cmp.Compare(a.mark, b.mark))
-	})
-	low := box.Max.Y - balloonR - balloonStep*drawing.Um(len(tags)-1)
+// What makes a place bad, in millimetres of leader.
+const (
+	costStroke = 12   // to cross a line of another part, or to end behind it
+	costLight  = 3    // to cross a trail
+	costOwn    = 5    // to cross a line of the part itself
+	costMeet   = 1000 // to meet another leader or mark
+	costSteep  = 20   // to go at 45 degrees
+)
+
+// place gives each tag in turn the place, in two columns at the inner sides of
+// the box, from which the leader crosses least on its way to the part.
+func place(tags []tag, strokes []stroke, box drawing.Rect) {
+	top, foot := box.Min.Y+balloonR, box.Max.Y-balloonR
 	for i := range tags {
-		y := max(tags[i].at.Y, box.Min.Y+balloonR)
-		if i > 0 {
-			y = max(y, tags[i-1].to.Y+balloonStep)
+		t := &tags[i]
+		best, least := *t, drawing.Um(-1)
+		try := func(y drawing.Um) {
+			t.to.Y = y
+			if cost := t.cost(tags[:i], strokes, least); least < 0 || cost < least {
+				best, least = *t, cost
+			}
 		}
-		tags[i].to = drawing.Pt(x, min(y, low+balloonStep*drawing.Um(i)))
-	}
-	for swapped := true; swapped; {
-		swapped = false
-		for i := range tags {
-			for j := range i {
-				a, b := &tags[i], &tags[j]
-				if leadersCross(a.at, a.to, b.at, b.to) {
-					a.to, b.to = b.to, a.to
-					swapped = true
+		for _, t.right = range []bool{false, true} {
+			t.to.X = box.Min.X + balloonR
+			if t.right {
+				t.to.X = box.Max.X - balloonR
+			}
+			for _, t.at = range t.points {
+				try(min(max(t.at.Y, top), foot)) // level, if nothing is against it
+				for y := top; y <= foot; y += balloonTry {
+					try(y)
 				}
 			}
 		}
+		*t = best
 	}
+}
+
+// cost returns what is bad about a tag's place, in micrometres; where that is
+// more than least, which is not negative, any greater number.
+func (t *tag) cost(placed []tag, strokes []stroke, least drawing.Um) drawing.Um {
+	const mm = drawing.MM
+	d := t.to.Sub(t.at)
+	across, down := max(d.X.Abs(), 1), d.Y.Abs()
+	sum := across + down + costSteep*mm*down/across
+	if across < balloonR+drawing.ArrowLength {
+		sum += costMeet * mm // no room for the arrowhead
+	}
+	for i := range placed {
+		o := &placed[i]
+		close := o.right == t.right && (o.to.Y-t.to.Y).Abs() < balloonStep
+		if close || leadersCross(t.at, t.to, o.at, o.to) || passes(t.at, t.to, o.to) || passes(o.at, o.to, t.to) || t.at == o.at {
+			sum += costMeet * mm
+		}
+	}
+	over := drawing.Rect{
+		Min: drawing.Pt(min(t.at.X, t.to.X), min(t.at.Y, t.to.Y)),
+		Max: drawing.Pt(max(t.at.X, t.to.X), max(t.at.Y, t.to.Y)),
+	}
+	for i := range strokes {
+		if least >= 0 && sum > least {
+			break
+		}
+		s := &strokes[i]
+		if max(s.a.X, s.b.X) < over.Min.X || min(s.a.X, s.b.X) > over.Max.X ||
+			max(s.a.Y, s.b.Y) < over.Min.Y || min(s.a.Y, s.b.Y) > over.Max.Y || !leadersCross(t.at, t.to, s.a, s.b) {
+			continue
+		}
+		switch {
+		case s.light:
+			sum += costLight * mm
+		case s.owner == t.owner:
+			sum += costOwn * mm
+		default:
+			sum += costStroke * mm
+		}
+	}
+	return sum
+}
+
+// crossed returns how many lines of parts the leader crosses.
+func (t *tag) crossed(strokes []stroke) int {
+	n := 0
+	for _, s := range strokes {
+		if !s.light && leadersCross(t.at, t.to, s.a, s.b) {
+			n++
+		}
+	}
+	return n
 }
 
 // leadersCross reports whether the lines a b and c d cross inside both.
@@ -78,11 +135,49 @@ func leadersCross(a, b, c, d drawing.Point) bool {
 	return turn(a, b, c)*turn(a, b, d) < 0 && turn(c, d, a)*turn(c, d, b) < 0
 }
 
-// draw draws the leader with its arrowhead, the circle and the mark.
+// passes reports whether the line a b comes to within a balloon and a little
+// more of the place p.
+func passes(a, b, p drawing.Point) bool {
+	const near = balloonR + drawing.MM
+	d, q := b.Sub(a), p.Sub(a)
+	long := d.X*d.X + d.Y*d.Y
+	along := min(max(d.X*q.X+d.Y*q.Y, 0), long)
+	foot := drawing.Pt(q.X-d.X*along/max(long, 1), q.Y-d.Y*along/max(long, 1))
+	return foot.X*foot.X+foot.Y*foot.Y < near*near
+}
+
+// draw draws the leader with its arrowhead, and the mark in its circle or the
+// words.
 func (t tag) draw(s *drawing.Sheet) {
 	g := s.Group()
 	s.Add(drawing.Line(drawing.Leader, g, t.at, t.to), drawing.Arrow(g, t.at, t.to))
-	s.Add(drawing.Disc(drawing.Symbol, g, drawing.White, t.to, balloonR))
-	s.Add(drawing.Label(drawing.ItemText, g, drawing.Point{}, drawing.HeadingHeight, drawing.Middle, drawing.Plain(t.mark)).CentredOn(t.to))
-	s.Items = append(s.Items, drawing.ItemRecord{Mark: t.mark, Where: t.to, Kind: drawing.Balloon})
+	if t.mark != "" {
+		s.Add(drawing.Disc(drawing.Symbol, g, drawing.White, t.to, balloonR))
+		s.Add(drawing.Label(drawing.ItemText, g, drawing.Point{}, drawing.HeadingHeight, drawing.Middle, drawing.Plain(t.mark)).CentredOn(t.to))
+		s.Items = append(s.Items, drawing.ItemRecord{Mark: t.mark, Where: t.to, Kind: drawing.Balloon})
+		return
+	}
+	s.Add(t.label(g))
+}
+
+// label returns the words of a tag, which end where the leader starts.
+func (t tag) label(group int) drawing.Text {
+	align, aside := drawing.Right, -drawing.MM
+	if t.right {
+		align, aside = drawing.Left, drawing.MM
+	}
+	return drawing.Label(drawing.NoteText, group, t.to.Add(drawing.Pt(aside, drawing.FigureHeight/2)), drawing.FigureHeight, align, drawing.Plain(t.words))
+}
+
+// few returns at most n of the points, spread over all of them.
+func few(points []drawing.Point, n int) []drawing.Point {
+	points = slices.Compact(points)
+	if len(points) <= n {
+		return points
+	}
+	out := make([]drawing.Point, n)
+	for i := range out {
+		out[i] = points[i*(len(points)-1)/(n-1)]
+	}
+	return out
 }

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"cmp"
 	"slices"
 	"strconv"
 
@@ -24,34 +23,55 @@ const mostApart = 3
 func exploded(in Input) *page {
 	p := in.newPage("exploded", "Exploded view")
 	list := p.area
-	rows := drawing.Um(len(in.Rack.Parts) + 4)
-	list.Min.Y = list.Max.Y - rows*rowPitch - 6*drawing.MM
+	rows := drawing.Um(len(in.Rack.Parts) + 1)
+	list.Min.Y = list.Max.Y - rows*rowPitch - 12*drawing.MM
+	show := rowOf(in.Rack)
+	captions := []string{"Isometric view, not to scale: " + howApart(in.Rack)}
+	if w := show.words(); w != "" {
+		captions = append(captions, breakLines(w, p.area.W(), drawing.FigureHeight)...)
+	}
 	box := p.area
-	box.Max.Y = list.Min.Y - 8*drawing.MM
+	box.Max.Y = list.Min.Y - 3*drawing.MM - captionStep*drawing.Um(len(captions))
 	middle := box
 	middle.Min.X += 2*balloonR + 6*drawing.MM
 	middle.Max.X -= 2*balloonR + 6*drawing.MM
 
-	all := len(in.Rack.Ladders) <= mostApart
-	note := "all ladders apart"
-	if !all {
-		note = "one ladder apart, the others made up alike"
-	}
-	loose, moved := apart(in.Rack, all)
+	loose, moved := apart(show)
 	v := filling(moved, view.Isometric, middle)
 	lines := view.Visible(view.Lines(moved, view.Isometric))
 	v.draw(p.sheet, lines, func(l view.Line) (drawing.Class, bool) {
 		if l.Kind != view.Way {
-			return drawing.Visible, true
+			return drawing.Visible, !show.torn(l)
 		}
 		return drawing.Trail, farApart(v.point(l.From), v.point(l.To), 3*drawing.MM)
 	})
+	for _, l := range lines {
+		if a, b := v.point(l.From), v.point(l.To); show.torn(l) && a != b {
+			p.sheet.Add(drawing.BreakLine(0, a, b))
+		}
+	}
 	beside := v.extent(moved).Inset(-2*balloonR - 6*drawing.MM)
 	beside.Min.Y, beside.Max.Y = box.Min.Y, box.Max.Y
-	balloons(p.sheet, tagged(in.Rack, v, lines, loose), beside)
-	captionBelow(p.sheet, drawing.Pt(box.Centre().X, box.Max.Y), "Isometric view, not to scale: "+note)
+	tags := p.tagged(show, v, lines, loose, beside)
+	for _, t := range tags {
+		t.draw(p.sheet)
+	}
+	for i, c := range captions {
+		captionBelow(p.sheet, drawing.Pt(box.Centre().X, box.Max.Y+captionStep*drawing.Um(i)), c)
+	}
 	partsList(p, list)
 	return p
+}
+
+// captionStep is from one line under a view to the next.
+const captionStep = drawing.FigureHeight + 3*drawing.MM
+
+// howApart says which ladders are taken apart.
+func howApart(r *rack.Rack) string {
+	if len(r.Ladders) <= mostApart {
+		return "all ladders apart"
+	}
+	return "one ladder apart, the others made up alike"
 }
 
 // farApart reports whether two points are at least d apart in one direction of
@@ -60,12 +80,12 @@ func farApart(a, b drawing.Point, d drawing.Um) bool {
 	return max((a.X-b.X).Abs(), (a.Y-b.Y).Abs()) >= d
 }
 
-// apart returns the rack's pieces taken apart, with trails, and which pieces
-// were moved away from their neighbours. With all, each ladder stands by
+// apart returns the pieces of a row taken apart, with trails, and which pieces
+// were moved away from their neighbours. In a small rack each ladder stands by
 // itself; else the right end one only, which is nearest to the eye. A group
 // is named parents first, so that who moves takes along who is fixed to it.
-func apart(r *rack.Rack, all bool) (loose map[int]bool, moved view.Scene) {
-	s := sceneOf(r, func(rack.Piece) bool { return true })
+func apart(show row) (loose map[int]bool, moved view.Scene) {
+	r, s := show.rack, show.scene()
 	last := len(r.Ladders) - 1
 	var groups []view.Group
 	add := func(g view.Group, which func(p rack.Piece) bool) int {
@@ -78,7 +98,7 @@ func apart(r *rack.Rack, all bool) (loose map[int]bool, moved view.Scene) {
 		return len(groups) - 1
 	}
 	first := last - 1
-	if all {
+	if len(r.Ladders) <= mostApart {
 		first = 0
 	}
 	core := add(view.Group{Parent: -1}, func(p rack.Piece) bool { return p.Ladder >= 0 && p.Ladder <= first })
@@ -139,54 +159,6 @@ func fewTrails(r *rack.Rack, trails []view.Trail) []view.Trail {
 		i = j
 	}
 	return out
-}
-
-// tagged returns a tag for each kind of part, on the middle of a long visible
-// edge: of a piece that stands apart rather than of another, and of those about
-// equally long the one farthest out to either side.
-func tagged(r *rack.Rack, v picture, lines []view.Line, loose map[int]bool) []tag {
-	reach := func(l view.Line) length {
-		d := l.To.Sub(l.From)
-		return max(d.X.Abs(), d.Y.Abs(), d.Z.Abs())
-	}
-	middle := func(l view.Line) drawing.Point {
-		sum := l.From.Add(l.To)
-		return v.point(space.Point{X: sum.X / 2, Y: sum.Y / 2, Z: sum.Z / 2})
-	}
-	var tags []tag
-	for k, part := range r.Parts {
-		var own []view.Line
-		for _, l := range lines {
-			if l.Kind != view.Way && !l.Arc && r.Pieces[l.ID].Part == k {
-				own = append(own, l)
-			}
-		}
-		if apart := slices.DeleteFunc(slices.Clone(own), func(l view.Line) bool { return !loose[l.ID] }); len(apart) > 0 {
-			own = apart
-		}
-		if len(own) == 0 {
-			continue // hidden altogether, which no part of a rack is
-		}
-		longest := reach(slices.MaxFunc(own, func(a, b view.Line) int { return cmp.Compare(reach(a), reach(b)) }))
-		own = slices.DeleteFunc(own, func(l view.Line) bool { return reach(l) < longest*9/10 })
-		centre := middleOf(lines, v)
-		out := slices.MaxFunc(own, func(a, b view.Line) int {
-			return cmp.Compare((middle(a).X - centre).Abs(), (middle(b).X - centre).Abs())
-		})
-		tags = append(tags, tag{mark: part.Mark, at: middle(out)})
-	}
-	return tags
-}
-
-// middleOf returns the middle of the lines from left to right on the sheet.
-func middleOf(lines []view.Line, v picture) drawing.Um {
-	lo, hi := v.point(lines[0].From).X, v.point(lines[0].From).X
-	for _, l := range lines {
-		for _, p := range []space.Point{l.From, l.To} {
-			lo, hi = min(lo, v.point(p).X), max(hi, v.point(p).X)
-		}
-	}
-	return (lo + hi) / 2
 }
 
 // partsList writes the list of parts with their sizes.

@@ -52,28 +52,31 @@ func (v picture) around(b space.Box) drawing.Rect {
 // extent returns the box on the sheet that holds every solid of a scene. It is
 // tighter than the box around the scene's bounds.
 func (v picture) extent(s view.Scene) drawing.Rect {
-	var all drawing.Rect
-	some := false
-	add := func(b space.Box) {
-		r := v.around(b)
-		if some {
-			r = r.Join(all)
-		}
-		all, some = r, true
+	return v.holding(v.proj.Extremes(s))
+}
+
+// holding returns the box on the sheet that holds the places.
+func (v picture) holding(places []space.Point) drawing.Rect {
+	if len(places) == 0 {
+		return drawing.Rect{}
 	}
-	for _, b := range s.Boxes {
-		add(b.Box)
+	pts := make([]drawing.Point, len(places))
+	for i, q := range places {
+		pts[i] = v.point(q)
 	}
-	for _, r := range s.Rounds {
-		add(r.Bounds())
-	}
-	return all
+	return paper.Around(pts...)
 }
 
 // centred returns the picture moved so that the scene stands in the middle of
 // the box.
 func (v picture) centred(s view.Scene, in drawing.Rect) picture {
-	v.at = v.at.Add(in.Centre().Sub(v.extent(s).Centre()))
+	return v.amid(v.proj.Extremes(s), in)
+}
+
+// amid returns the picture moved so that the places stand in the middle of the
+// box.
+func (v picture) amid(places []space.Point, in drawing.Rect) picture {
+	v.at = v.at.Add(in.Centre().Sub(v.holding(places).Centre()))
 	return v
 }
 
@@ -128,17 +131,24 @@ func micrometres(mm float64) drawing.Um { return drawing.Um(math.Round(mm * 1000
 // scene too large for the least scale stands at the least whole divisor of a
 // hundred that holds it.
 func pictured(in Input, s view.Scene, d view.Direction, lies bool, box drawing.Rect) picture {
+	ends := view.Projection{Direction: d}.Extremes(s)
+	v := picture{lies: lies}
 	for _, den := range shopScales(in) {
-		v := picture{proj: view.Projection{Direction: d, Num: 1, Den: den}, lies: lies}
-		if e := v.extent(s); e.W() <= box.W() && e.H() <= box.H() {
-			return v.centred(s, box)
+		v.proj = view.Projection{Direction: d, Num: 1, Den: den}
+		if v.fits(ends, box) {
+			return v.amid(ends, box)
 		}
 	}
-	v := picture{proj: view.Projection{Direction: d, Num: 1, Den: 100}, lies: lies}
-	for e := v.extent(s); e.W() > box.W() || e.H() > box.H(); e = v.extent(s) {
+	for v.proj.Den = 100; !v.fits(ends, box); {
 		v.proj.Den += 100
 	}
-	return v.centred(s, box)
+	return v.amid(ends, box)
+}
+
+// fits reports whether the picture of the places is no larger than the box.
+func (v picture) fits(places []space.Point, box drawing.Rect) bool {
+	e := v.holding(places)
+	return e.W() <= box.W() && e.H() <= box.H()
 }
 
 // filling returns the picture of the scene that fills the box, to no scale in
@@ -146,14 +156,15 @@ func pictured(in Input, s view.Scene, d view.Direction, lies bool, box drawing.R
 func filling(s view.Scene, d view.Direction, box drawing.Rect) picture {
 	const fine = 1000
 	v := picture{proj: view.Projection{Direction: d, Num: 1, Den: fine}}
-	e := v.extent(s)
+	ends := v.proj.Extremes(s)
+	e := v.holding(ends)
 	w, h := max(int64(e.W()), 1), max(int64(e.H()), 1)
 	v.proj.Num = max(min(int64(box.W())*fine/w, int64(box.H())*fine/h), 1)
 	v.proj.Den = fine * fine
-	for e = v.extent(s); v.proj.Num > 1 && (e.W() > box.W() || e.H() > box.H()); e = v.extent(s) {
+	for v.proj.Num > 1 && !v.fits(ends, box) {
 		v.proj.Num-- // each corner was rounded by itself
 	}
-	return v.centred(s, box)
+	return v.amid(ends, box)
 }
 
 // sceneOf returns the scene of the pieces that keep says yes to, each with its

@@ -56,17 +56,11 @@ func (in Input) newPage(name, title string) *page {
 
 // Packet composes all scaled sheets in order and numbers them.
 func Packet(in Input) ([]*drawing.Sheet, error) {
-	pages := append(order(in), front(in), sideView(in), plan(in))
-	pages = append(pages, sections(in)...)
-	pages = append(pages, exploded(in))
-	pages = append(pages, ladders(in)...)
-	pages = append(pages, carcase(in))
-	pages = append(pages, parts(in)...)
-	pages = append(pages, cuttings(in)...)
-	pages = append(pages, finishing(in)...)
-	pages = append(pages, assemblySheets(in)...)
-	pages = append(pages, inspectionSheets(in)...)
-	return numbered(pages)
+	one := func(f func(Input) *page) func(Input) []*page {
+		return func(in Input) []*page { return []*page{f(in)} }
+	}
+	return numbered(together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), ladders, one(carcase), parts,
+		cuttings, finishing, assemblySheets, inspectionSheets))
 }
 
 // numbered finishes pages in their order and sees that each can be drawn.

@@ -34,7 +34,7 @@ func (w *scribe) skip(d drawing.Um) { w.y += d }
 // line writes one line of runs and reports whether it fitted.
 func (w *scribe) line(c drawing.Class, height, indent drawing.Um, bold bool, runs []drawing.Run) bool {
 	ink := typeface.Layout(runs, height, bold).Ink
-	up, down := max(height, -ink.Min.Y), max(height/4, ink.Max.Y)
+	up, down := upAndDown(ink, height)
 	if w.room() < up+down {
 		return false
 	}
@@ -72,10 +72,19 @@ func needed(notes []string, width, indent drawing.Um) drawing.Um {
 	for _, s := range notes {
 		for _, part := range breakLines(s, width-indent, drawing.FigureHeight) {
 			ink := typeface.Layout(drawing.Figure(part), drawing.FigureHeight, false).Ink
-			sum += max(drawing.FigureHeight, -ink.Min.Y) + max(drawing.FigureHeight/4, ink.Max.Y) + betweenLines
+			up, down := upAndDown(ink, drawing.FigureHeight)
+			sum += up + down + betweenLines
 		}
 	}
 	return sum
+}
+
+// upAndDown returns how far a line of lettering reaches above and below its base
+// line. Stacked fractions have a little more, so that also the boxes that readers
+// of a PDF put around words keep apart.
+func upAndDown(ink drawing.Rect, height drawing.Um) (up, down drawing.Um) {
+	const stack = 150
+	return max(height, -ink.Min.Y+stack), max(height/4, ink.Max.Y)
 }
 
 // breakLines breaks s between words into lines no wider than width. A word
@@ -91,9 +100,13 @@ func breakCell(s string, width drawing.Um) []string {
 }
 
 func breakBy(s string, fits func(string) bool) []string {
+	words := strings.Fields(s)
+	if whole := strings.Join(words, " "); whole != "" && fits(whole) {
+		return []string{whole} // as most are
+	}
 	var lines []string
 	var line string
-	for _, word := range strings.Fields(s) {
+	for _, word := range words {
 		if line != "" && fits(line+" "+word) {
 			line += " " + word
 			continue

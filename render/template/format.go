@@ -40,6 +40,9 @@ type format struct {
 	bodyHeight drawing.Um // for strips, between head and foot, before correction
 }
 
+// leastPage is the least height that a page must have for a strip.
+const leastPage = 45 * mm
+
 // A printer whose paper needs more than this is out of order, or was measured
 // on a page that had been scaled.
 const leastStep = 100 * unit.Millimetre
@@ -81,7 +84,7 @@ func formatOf(r *rack.Rack, longest unit.Length) (format, error) {
 		short := drawing.Ratio{Num: f.across.Den, Den: f.across.Num}
 		f.bodyHeight = short.Of(f.bodyHeight+footSpace) - footSpace
 	}
-	if f.bodyHeight < titleRow+mostBand+laneGap {
+	if f.bodyHeight < titleRow+leastPage+laneGap+crossArm {
 		return f, fmt.Errorf("paper %s high is too narrow for a template with the printer's correction", r.Format.Unit(unit.Length(f.h)*unit.Micrometre))
 	}
 	return f, nil

@@ -3,6 +3,7 @@ package template
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
@@ -64,16 +65,37 @@ const (
 	gaugeText = 58 * mm
 )
 
-// gaugePages sets the gauges row by row on as many pages as they take. One that
-// is wider than a page is left out: no bottle is.
+// roomFor reports whether a page has room for a gauge, and how much it takes.
+func (p *packet) roomFor(g gauge) (wide, high drawing.Um, ok bool) {
+	f := p.f.short()
+	wide, high = max(um(g.wide), gaugeText), g.high()+8*mm
+	return wide, high, wide <= f.net()-2*textInset && high <= f.bodyHeight-gaugeGap
+}
+
+// sticks says what to do for gauges that a page has no room for; none if all fit.
+func (p *packet) sticks() []string {
+	var names []string
+	for _, g := range p.gauges() {
+		if _, _, ok := p.roomFor(g); !ok {
+			names = append(names, g.says+" "+p.rack.Format.Unit(g.wide))
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	return []string{"Too wide for a gauge of card, cut a stick to the length: " + strings.Join(names, "; ") + "."}
+}
+
+// gaugePages sets the gauges row by row on as many pages as they take. For one
+// that is wider than a page the first page asks for a stick instead.
 func (p *packet) gaugePages() [][]placedGauge {
 	f := p.f.short()
 	var pages [][]placedGauge
 	left, top := drawing.Um(textInset), headSpace+gaugeGap
 	x, y, row := left, top, drawing.Um(0)
 	for _, g := range p.gauges() {
-		wide, high := max(um(g.wide), gaugeText), g.high()+8*mm
-		if wide > f.net()-2*textInset || high > f.bodyHeight-gaugeGap {
+		wide, high, ok := p.roomFor(g)
+		if !ok {
 			continue
 		}
 		if x+wide > f.net()-textInset {

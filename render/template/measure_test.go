@@ -70,7 +70,7 @@ func (m measure) edges(t *testing.T, strokes []stroke, k int) []float64 {
 	across := m.r.Design.Printer.AcrossNominal.MM() / m.r.Design.Printer.Across.MM()
 	var out []float64
 	for _, s := range strokes {
-		if math.Abs(s.length()-leg.Width.MM()*across) < 0.1 && math.Abs(s.top-first) < 0.1 {
+		if math.Abs(s.length()-leg.Width.MM()*across) < 0.05 && math.Abs(s.top-first) < 0.1 {
 			out = append(out, float64(k)*m.step+(s.x-cross)*m.stretch)
 		}
 	}

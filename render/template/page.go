@@ -18,12 +18,16 @@ func (p *packet) head(s *drawing.Sheet, origin drawing.Point, title string, numb
 	h.Bold = true
 	s.Add(h)
 	s.Add(note(drawing.Pt(origin.X+h.Width()+6*mm, origin.Y+headLine), fmt.Sprintf("page %d of %d", number, p.pages)))
-	s.Add(p.fit(note(origin.Add(drawing.Pt(0, 11*mm)), p.identity()), headWidth))
-	s.Add(note(origin.Add(drawing.Pt(0, 17*mm)), "Print at 100 %. Measure first: along ________ across ________ of 100 mm (4 in)"))
+	s.Add(p.fit(note(origin.Add(drawing.Pt(0, identityLine)), p.identity()), headWidth))
+	s.Add(note(origin.Add(drawing.Pt(0, measureLine)), "Print at 100 %. Measure first: along ________ across ________ of 100 mm (4 in)"))
 }
 
-// headLine is the foot of the first line of the head.
-const headLine = 5500
+// The feet of the three lines of the head.
+const (
+	headLine     = 5500
+	identityLine = 11600
+	measureLine  = 17300
+)
 
 // headWidth is what the page map leaves of the head's width.
 const headWidth = netWidth - mapRoom - 4*mm
@@ -169,11 +173,11 @@ func (p *packet) joining() []string {
 			if k > 0 {
 				line += ";"
 			}
-			line += fmt.Sprintf(" R%d.%d %s", i+1, k+1, s.name)
+			line += fmt.Sprintf(" R%d.%d %s%s", i+1, k+1, s.name, p.f.inPart(s, p.rack.Format))
 		}
 		lines = append(lines, line)
 	}
-	return append(lines, "Seen from the front, face A of a ladder looks left and face B looks right.")
+	return append(append(lines, p.sticks()...), "Seen from the front, face A of a ladder looks left and face B looks right.")
 }
 
 // compose draws the pages of instructions.

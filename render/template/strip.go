@@ -1,7 +1,9 @@
 package template
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"slatwright/geometry/rack"
@@ -62,13 +64,7 @@ func strips(r *rack.Rack) ([]strip, error) {
 			})
 		}
 	}
-	out = append(out, apronStrip(r, leg, apron))
-	for i := range out {
-		if high, _ := out[i].band(); um(out[i].width) > high {
-			out[i].use += ", shown in part"
-		}
-	}
-	return out, nil
+	return append(out, apronStrip(r, apron)), nil
 }
 
 // ladderName sets a shape's name before the word ladder: "left end ladder",
@@ -103,17 +99,28 @@ func slatSeats(under []unit.Length, height, legWidth unit.Length, right bool) []
 	return out
 }
 
-// apronStrip returns the strip along an apron. The left ends of apron and first
-// leg are flush, so that a leg's place along the apron is its place in the rack.
-func apronStrip(r *rack.Rack, leg, apron rack.Part) strip {
+// apronStrip returns the strip along an apron, with its seats and nails where the
+// first apron is fixed to the legs. Aprons are all alike in this, and their left
+// ends are flush with the first leg.
+func apronStrip(r *rack.Rack, apron rack.Part) strip {
 	s := strip{
 		name: times(apron.Count, "apron"), use: "front ones on the outer face, back ones on the inner face",
 		start: "LEFT", end: "RIGHT", edge: "LOWER EDGE",
 		length: apron.Length, width: apron.Width,
 	}
-	for _, l := range r.Ladders {
-		s.seats = append(s.seats, seat{from: l.X, to: l.X + leg.Thickness})
+	first := r.Pieces[slices.IndexFunc(r.Pieces, func(p rack.Piece) bool { return r.Parts[p.Part].Mark == apron.Mark })]
+	from := first.Box.Min
+	for _, c := range first.Fixed {
+		if c.Axis != space.Y {
+			continue
+		}
+		at := seat{from: c.Patch.Min.X - from.X, to: c.Patch.Max.X - from.X}
+		for _, p := range rack.NailPlaces(c.Patch, space.Y, false) {
+			at.nails = append(at.nails, nail{along: p.X - from.X, across: p.Z - from.Z})
+		}
+		s.seats = append(s.seats, at)
 	}
+	slices.SortFunc(s.seats, func(a, b seat) int { return cmp.Compare(a.from, b.from) })
 	return s
 }
 
@@ -121,17 +128,25 @@ func apronStrip(r *rack.Rack, leg, apron rack.Part) strip {
 // fractions clear of its nails.
 const stackBand = 36 * drawing.MM
 
-// The least and the greatest height of a strip on paper: room for two rows of
-// figures with an X between them, and no more than a page holds twice.
-const (
-	leastBand = 30 * drawing.MM
-	mostBand  = 45 * drawing.MM
-)
+// leastBand is the least height of a strip on paper: room for two rows of figures
+// with an X between them.
+const leastBand = 30 * drawing.MM
 
 // band returns the strip's height on paper, and how much of it the piece
-// covers: the whole piece where it is not wider than the strip.
-func (s strip) band() (height, covered drawing.Um) {
+// covers: the whole piece, unless it is wider than a page has room for.
+func (f format) band(s strip) (height, covered drawing.Um) {
 	w := um(s.width)
-	height = min(max(w, leastBand), mostBand)
+	height = min(max(w, leastBand), f.bodyHeight-titleRow-laneGap-crossArm)
 	return height, min(w, height)
+}
+
+// inPart says what a strip leaves out of a piece that is wider than a page, ""
+// where it shows the whole.
+func (f format) inPart(s strip, format unit.Format) string {
+	_, covered := f.band(s)
+	if covered >= um(s.width) {
+		return ""
+	}
+	return fmt.Sprintf(" (%s of its width of %s, from %s on: carry the lines on square, and find the nails on the parts sheet)",
+		format.Unit(unit.Length(covered)*unit.Micrometre), format.Unit(s.width), s.edge)
 }

@@ -40,6 +40,11 @@ func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
 	if err != nil {
 		return nil, err
 	}
+	for i := range all {
+		if f.inPart(all[i], r.Format) != "" {
+			all[i].name += ", in part"
+		}
+	}
 	p := packet{rack: r, f: f, mark: mark, groups: f.groups(all)}
 	text, gauges := p.instructions(), p.gaugePages()
 	p.number(len(text) + len(gauges))
@@ -69,7 +74,7 @@ func (f format) groups(all []strip) []group {
 	var out []group
 	left := drawing.Um(0)
 	for _, s := range all {
-		high, _ := s.band()
+		high, _ := f.band(s)
 		need := titleRow + high + laneGap
 		if len(out) == 0 || need > left {
 			out, left = append(out, group{}), f.bodyHeight
@@ -103,7 +108,7 @@ func (p *packet) tile(row, k int) *drawing.Sheet {
 	top := drawing.Um(headSpace)
 	for i, st := range g.strips {
 		t := tile{strip: st, f: p.f, k: k, n: p.f.tiles(st.length), top: top + titleRow}
-		t.high, t.covered = st.band()
+		t.high, t.covered = p.f.band(st)
 		top = t.top + t.high + laneGap
 		if k >= t.n {
 			continue

@@ -1,0 +1,96 @@
+package sheet
+
+import (
+	"slices"
+
+	"slatwright/geometry/space"
+	"slatwright/geometry/view"
+	"slatwright/render/drawing"
+)
+
+// mostPoints is how many places on a part are tried for the end of a leader.
+const mostPoints = 48
+
+// mostCrossed is how many lines of parts the leader of some words may cross: those
+// of the leg and the slat of an end ladder before an inner one.
+const mostCrossed = 4
+
+// tagged returns a tag for each kind of part and, where the row is shortened,
+// words for each ladder shown, all in their places. Leaders end on lines that
+// are in sight, of pieces that stand apart rather than of others.
+func (p *page) tagged(show row, v picture, lines []view.Line, loose map[int]bool, box drawing.Rect) []tag {
+	r := p.in.Rack
+	var strokes []stroke
+	for _, l := range lines {
+		strokes = append(strokes, stroke{v.point(l.From), v.point(l.To), r.Pieces[l.ID].Part, l.Kind == view.Way})
+	}
+	var tags []tag
+	for k, part := range r.Parts {
+		own := linesOf(lines, func(l view.Line) bool { return r.Pieces[l.ID].Part == k && !show.torn(l) })
+		if apart := linesOf(own, func(l view.Line) bool { return loose[l.ID] }); len(apart) > 0 {
+			own = apart
+		}
+		if len(own) == 0 {
+			continue // hidden altogether, which no part of a rack is
+		}
+		tags = append(tags, tag{mark: part.Mark, owner: k, points: v.pointsOn(own)})
+	}
+	if len(show.breaks) > 0 {
+		named := map[int]bool{}
+		for _, i := range show.shown {
+			shape := r.Ladders[i].Shape
+			own := linesOf(lines, func(l view.Line) bool {
+				q := r.Pieces[l.ID]
+				return q.Ladder >= 0 && r.Ladders[q.Ladder].Shape == shape && r.Parts[q.Part].Name == "leg"
+			})
+			if len(own) > 0 && !named[shape] {
+				tags = append(tags, tag{words: howMany(r.Shapes[shape]), owner: r.Pieces[own[0].ID].Part, points: v.pointsOn(own)})
+			}
+			named[shape] = true
+		}
+	}
+	place(tags, strokes, box)
+	return slices.DeleteFunc(tags, func(t tag) bool { // the line under the view says it too
+		return t.words != "" && (t.crossed(strokes) > mostCrossed || !p.area.Holds(t.label(0).Bounds()))
+	})
+}
+
+// linesOf returns the lines of pieces that which says yes to.
+func linesOf(lines []view.Line, which func(view.Line) bool) []view.Line {
+	var out []view.Line
+	for _, l := range lines {
+		if l.Kind != view.Way && !l.Arc && which(l) {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// pointsOn returns places on the longer ones of some lines: their middles and
+// the middles of their halves.
+func (v picture) pointsOn(lines []view.Line) []drawing.Point {
+	reach := func(l view.Line) length {
+		d := l.To.Sub(l.From)
+		return max(d.X.Abs(), d.Y.Abs(), d.Z.Abs())
+	}
+	var longest length
+	for _, l := range lines {
+		longest = max(longest, reach(l))
+	}
+	var points []drawing.Point
+	for _, l := range lines {
+		if reach(l) < longest/2 {
+			continue
+		}
+		for n := length(1); n <= 3; n++ {
+			points = append(points, v.point(between(l.From, l.To, n)))
+		}
+	}
+	return few(points, mostPoints)
+}
+
+// between returns the place so many quarters of the way from a to b.
+func between(a, b space.Point, n length) space.Point {
+	d := b.Sub(a)
+	return a.Add(space.Point{X: d.X * n / 4, Y: d.Y * n / 4, Z: d.Z * n / 4})
+}
