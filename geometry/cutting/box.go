@@ -109,18 +109,26 @@ func inherit(from []entry) []entry {
 	return t
 }
 
-// add improves table t with one more item put to the choices of table from.
-func (b *box) add(t, from []entry, item int, shift []int32, pivot int) {
+// A layer is a table and its entries that go on: those that no other
+// dominates.
+type layer struct {
+	at   []entry
+	live []int32
+}
+
+// add improves table t with one more item put to the live choices of a layer,
+// and reports whether anything was gained.
+func (b *box) add(t []entry, from layer, item int, shift []int32, pivot int) bool {
 	most := int32(b.need[b.pivot()])
-	for j := range from {
-		if from[j].pivot < 0 {
-			continue
-		}
-		p := min(from[j].pivot+int32(pivot), most)
+	gained := false
+	for _, j := range from.live {
+		p := min(from.at[j].pivot+int32(pivot), most)
 		if to := shift[j]; p > t[to].pivot {
-			t[to] = entry{p, int32(item), int32(j)}
+			t[to] = entry{p, int32(item), j}
+			gained = true
 		}
 	}
+	return gained
 }
 
 // close makes the table closed downwards.
@@ -134,11 +142,11 @@ func (b *box) close(t []entry) {
 	}
 }
 
-// maximal calls f for the entries that no other dominates, the empty one left
-// out.
-func (b *box) maximal(t []entry, f func(j int)) {
+// maximal lists the entries that no other dominates.
+func (b *box) maximal(t []entry) []int32 {
+	var out []int32
 	for j := range t {
-		if t[j].pivot < 0 || (j == 0 && t[j].pivot == 0) {
+		if t[j].pivot < 0 {
 			continue
 		}
 		top := true
@@ -149,7 +157,19 @@ func (b *box) maximal(t []entry, f func(j int)) {
 			}
 		}
 		if top {
-			f(j)
+			out = append(out, int32(j))
 		}
 	}
+	return out
+}
+
+// worth returns what the digits of each entry are worth; the pivot comes to it.
+func (b *box) worth(v []int64) (digits []int64, pivot int64) {
+	digits = make([]int64, b.size)
+	for j, d := range b.digits {
+		for i, n := range d {
+			digits[j] += v[b.kinds[i]] * int64(n)
+		}
+	}
+	return digits, v[b.kinds[b.pivot()]]
 }

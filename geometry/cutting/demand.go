@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"slatwright/specs/unit"
@@ -193,34 +194,37 @@ func roundUp(l, grid unit.Length) unit.Length {
 	return (l + grid - 1) / grid * grid
 }
 
-// pool gathers equal sizes into kinds, longest first, with the stave option
-// chosen for each glued-up part.
-func pool(job Job, options [][]stave, choice []int) []kind {
-	type size struct{ t, w, l unit.Length }
-	at := map[size]int{}
-	var kinds []kind
-	for i, p := range job.Parts {
-		w := want{part: i, count: p.Count, spares: p.Spares}
-		s := size{p.Thickness, p.Width, p.Length}
-		if p.Count+p.Spares == 0 {
+// pool gathers equal sizes into kinds, longest first. A glued-up part asks for
+// the staves of each way to make it, of which one is chosen later; parts of
+// one size are made up alike.
+func pool(job Job, options [][]stave) []kind {
+	p := pooler{at: map[size]int{}}
+	var tops []size
+	for i, part := range job.Parts {
+		n := part.Count + part.Spares
+		if n == 0 {
 			continue
 		}
-		if options[i] != nil {
-			o := options[i][choice[i]]
-			w = want{part: i, count: p.Count * o.n, spares: p.Spares * o.n, staves: o.n}
-			s.w, s.l = o.width, p.Length+job.Shop.GlueLength
+		whole := size{part.Thickness, part.Width, part.Length}
+		if options[i] == nil {
+			k := p.kind(whole)
+			k.need += n
+			k.wants = append(k.wants, want{part: i, count: part.Count, spares: part.Spares})
+			continue
 		}
-		k, ok := at[s]
-		if !ok {
-			k = len(kinds)
-			at[s] = k
-			kinds = append(kinds, kind{thick: s.t, width: s.w, length: s.l})
+		top := slices.Index(tops, whole)
+		if top < 0 {
+			top = len(tops)
+			tops = append(tops, whole)
 		}
-		kinds[k].need += w.count + w.spares
-		kinds[k].wants = append(kinds[k].wants, w)
+		for _, o := range options[i] {
+			k := p.kind(size{part.Thickness, o.width, part.Length + job.Shop.GlueLength})
+			k.staves(top, o.n, n)
+			k.wants = append(k.wants, want{part: i, count: part.Count * o.n, spares: part.Spares * o.n, staves: o.n, top: top})
+		}
 	}
-	sort.SliceStable(kinds, func(i, j int) bool {
-		a, b := kinds[i], kinds[j]
+	sort.SliceStable(p.kinds, func(i, j int) bool {
+		a, b := p.kinds[i].size, p.kinds[j].size
 		if a.length != b.length {
 			return a.length > b.length
 		}
@@ -229,5 +233,32 @@ func pool(job Job, options [][]stave, choice []int) []kind {
 		}
 		return a.thick < b.thick
 	})
-	return kinds
+	return p.kinds
+}
+
+type pooler struct {
+	at    map[size]int
+	kinds []kind
+}
+
+// kind returns the kind of a size.
+func (p *pooler) kind(s size) *kind {
+	k, ok := p.at[s]
+	if !ok {
+		k = len(p.kinds)
+		p.at[s] = k
+		p.kinds = append(p.kinds, kind{size: s})
+	}
+	return &p.kinds[k]
+}
+
+// staves notes that n more parts of a size may be made of so many staves each.
+func (k *kind) staves(top, staves, n int) {
+	for i := range k.tops {
+		if k.tops[i].top == top && k.tops[i].staves == staves {
+			k.tops[i].parts += n
+			return
+		}
+	}
+	k.tops = append(k.tops, topUse{top, staves, n})
 }

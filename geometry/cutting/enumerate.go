@@ -11,10 +11,10 @@ import "sort"
 type enumerator struct {
 	in      *instance
 	box     *box
+	guide   *guide
 	work    *effort
 	classes []widthClass
 	slots   []int // lengths that a ripped section may have, ascending
-	lens    []int // lengths that rows of sections may have, ascending, from 0
 	wids    []int // widths that rows of strips may have, ascending, from 0
 	ripped  []slotTables
 }
@@ -28,7 +28,7 @@ type widthClass struct {
 // slotTables are the tables of one section length, by width position.
 type slotTables struct {
 	strips []boxStrip
-	at     [][]entry
+	at     []layer
 }
 
 // A boxStrip is a strip that may go into a section of one length.
@@ -42,8 +42,8 @@ const mostPositions = 20000
 
 // enumerate returns the patterns of the sources that cut the box's kinds, or
 // ok == false when the effort runs out.
-func enumerate(in *instance, b *box, sources []int, work *effort) (found []pattern, ok bool) {
-	e := &enumerator{in: in, box: b, work: work}
+func enumerate(in *instance, b *box, sources []int, g *guide, work *effort) (found []pattern, ok bool) {
+	e := &enumerator{in: in, box: b, guide: g, work: work}
 	if !e.prepare(sources) {
 		return nil, false
 	}
@@ -75,13 +75,8 @@ func enumerate(in *instance, b *box, sources []int, work *effort) (found []patte
 // prepare finds the width classes and the positions that can occur.
 func (e *enumerator) prepare(sources []int) bool {
 	maxL, maxW := 0, 0
-	full := map[int]bool{}
 	for _, s := range sources {
-		src := e.in.sources[s]
-		maxL, maxW = max(maxL, src.capL), max(maxW, src.capW)
-		for i, k := range e.box.kinds {
-			full[i] = full[i] || e.in.kinds[k].width == src.width
-		}
+		maxL, maxW = max(maxL, e.in.sources[s].capL), max(maxW, e.in.sources[s].capW)
 	}
 	for i, k := range e.box.kinds {
 		e.addToClass(i, e.in.w[k], maxW)
@@ -96,18 +91,8 @@ func (e *enumerator) prepare(sources []int) bool {
 		}
 	}
 	e.slots = sorted(slots)
-	steps := map[int]bool{}
-	for _, s := range e.slots {
-		steps[s] = true
-	}
-	for i, k := range e.box.kinds {
-		if full[i] {
-			steps[e.in.l[k]] = true
-		}
-	}
-	e.lens = reach(sorted(steps), maxL)
 	e.wids = reach(widths, maxW)
-	return e.lens != nil && e.wids != nil
+	return e.wids != nil
 }
 
 func (e *enumerator) addToClass(i, w, maxW int) {
@@ -188,22 +173,33 @@ func (e *enumerator) sectionTables(slot int) slotTables {
 	}
 	b := e.box
 	for i, w := range e.wids {
-		var at []entry
 		if i == 0 {
-			at = b.fresh()
-		} else {
-			at = inherit(t.at[i-1])
+			t.at = append(t.at, layer{b.fresh(), []int32{0}})
+			continue
 		}
+		at := inherit(t.at[i-1].at)
+		gained := false
 		for k, s := range t.strips {
 			if s.w <= w {
-				b.add(at, t.at[floor(e.wids, w-s.w)], k, s.shift, s.v[b.pivot()])
-				e.work.spend(b.size)
+				from := t.at[floor(e.wids, w-s.w)]
+				gained = b.add(at, from, k, s.shift, s.v[b.pivot()]) || gained
+				e.work.spend(len(from.live))
 			}
 		}
-		b.close(at)
-		t.at = append(t.at, at)
+		t.at = append(t.at, e.layer(at, t.at[i-1].live, gained))
 	}
 	return t
+}
+
+// layer closes a table in which something was gained, and lists its live
+// entries; otherwise those of the position before stay.
+func (e *enumerator) layer(t []entry, before []int32, gained bool) layer {
+	if !gained {
+		return layer{t, before}
+	}
+	e.box.close(t)
+	e.work.spend(2 * e.box.size)
+	return layer{t, e.box.maximal(t)}
 }
 
 // fill lists the strips of one width whose contents fit the slot and leave no

@@ -33,18 +33,18 @@ func (d *dive) program(step int) *master {
 		for k, r := range row {
 			v[k] = 0
 			if r >= 0 {
-				v[k] = max(0, int64(m.y[r]*scale))
+				v[k] = max(0, int64(m.y[r]*float64(d.in.scale)))
 			}
 		}
 		d.find.run(v, d.open)
 		added := false
 		d.find.each(func(g *priceGroup, f *profile, source int, value int64) {
 			src := d.in.sources[source]
-			price := src.cost * scale
+			price := src.cost * d.in.scale
 			if src.limitRow >= 0 {
-				price += max(0, int64(-m.y[len(need)+src.limitRow]*scale))
+				price += max(0, int64(-m.y[len(need)+src.limitRow]*float64(d.in.scale)))
 			}
-			if value <= price+scale/1_000_000 {
+			if value <= price+d.in.scale/1_000_000 {
 				return
 			}
 			p := d.find.proper(g, f, source, v, d.open)
@@ -206,8 +206,8 @@ func (d *dive) greedy() *solution {
 	v := make([]int64, len(d.open))
 	for k := range v {
 		v[k] = int64(d.in.l[k]) * int64(d.in.w[k])
-		if d.prices != nil {
-			v[k] = max(1, int64(d.prices[k]*scale))
+		if d.v[k] > 0 {
+			v[k] = d.v[k]
 		}
 	}
 	for !d.closed() {

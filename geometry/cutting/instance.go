@@ -1,16 +1,21 @@
 package cutting
 
 import (
+	"math"
 	"sort"
 
 	"slatwright/specs/unit"
 )
 
+// A size is that of a finished part or of a stave.
+type size struct{ thick, width, length unit.Length }
+
 // A kind is everything that is cut to one size, whatever order it is for.
 type kind struct {
-	thick, width, length unit.Length
-	need                 int
-	wants                []want
+	size
+	need  int // pieces; those of glued-up parts come to it when their staves are chosen
+	wants []want
+	tops  []topUse // the glued-up parts that it can make up
 }
 
 // A want is what one part asks of a kind, in the order of the job.
@@ -18,7 +23,12 @@ type want struct {
 	part          int
 	count, spares int // pieces, or staves where staves > 0
 	staves        int // staves in one part
+	top           int // the size of the glued-up part, where staves > 0
 }
+
+// A topUse is one way to make up the glued-up parts of one size: so many
+// staves of the kind in each of so many parts.
+type topUse struct{ top, staves, parts int }
 
 // A source is a board used in one way: as it is, planed, or resawn.
 type source struct {
@@ -43,7 +53,20 @@ type instance struct {
 	sources []source
 	l, w    []int // sizes of the kinds on the grids
 	ripMin  int   // least length of a ripped section on the grid
+	tops    []top
+	scale   int64 // turns a price into the whole numbers that the bound is computed in
+	step    int64 // greatest common divisor of the prices
 }
+
+// A top is the glued-up parts of one size: one of the ways makes them up.
+type top struct {
+	id    int // as in topUse
+	parts int
+	ways  []way
+}
+
+// A way is a kind of stave, and how many make up one part.
+type way struct{ kind, staves int }
 
 // sourcesFor lists every way to use every board for parts of the thicknesses
 // given, in the order of the boards.
@@ -142,6 +165,11 @@ func newInstance(shop Shop, kinds []kind, sources []source) *instance {
 		in.w = append(in.w, int((k.width+shop.Kerf)/stepW))
 	}
 	in.ripMin = int((shop.MinRipLength + shop.Kerf + stepL - 1) / stepL)
+	in.gatherTops()
+	total := 0
+	for _, k := range kinds {
+		total += k.most()
+	}
 	rows := map[int]int{}
 	for _, s := range sources {
 		if !servesAny(shop, s, kinds) {
@@ -150,6 +178,7 @@ func newInstance(shop Shop, kinds []kind, sources []source) *instance {
 		s.capL = int((s.usable + shop.Kerf) / stepL)
 		s.capW = int(max(0, s.width-2*shop.EdgeTrim+shop.Kerf) / stepW)
 		if s.limit >= 0 {
+			s.limit = min(s.limit, total)
 			if _, ok := rows[s.board]; !ok {
 				rows[s.board] = len(rows)
 			}
@@ -157,7 +186,104 @@ func newInstance(shop Shop, kinds []kind, sources []source) *instance {
 		}
 		in.sources = append(in.sources, s)
 	}
+	_, in.step = in.prices()
+	in.setScale(total)
 	return in
+}
+
+// finestScale is the scale of prices that are not out of all proportion.
+const finestScale = 1 << 20
+
+// unmet is how many times the dearest board a part costs that is not cut, in
+// the linear program.
+const unmet = 1000
+
+// setScale chooses the scale so that no sum of prices overflows: not that of
+// all parts wanted, nor that of all parts a board could hold.
+func (in *instance) setScale(total int) {
+	most := max(1, total)
+	for _, s := range in.sources {
+		for k := range in.kinds {
+			most = max(most, s.leaves*(s.capL/in.l[k]+1)*(s.capW/in.w[k]+1))
+		}
+	}
+	most = min(most, 1<<40)
+	in.scale = finestScale
+	for in.scale > 1 && in.dearest() > math.MaxInt64/2/unmet/int64(most)/in.scale {
+		in.scale /= 2
+	}
+}
+
+// dearest is the highest price, at least 1.
+func (in *instance) dearest() int64 {
+	out := int64(1)
+	for _, s := range in.sources {
+		out = max(out, s.cost)
+	}
+	return out
+}
+
+// most is how many pieces of the kind any plan needs.
+func (k *kind) most() int {
+	n := k.need
+	for _, u := range k.tops {
+		n += u.staves * u.parts
+	}
+	return n
+}
+
+// gatherTops lists the glued-up parts that the kinds make up, in the order of
+// the job.
+func (in *instance) gatherTops() {
+	at := map[int]int{}
+	var order []int
+	for k := range in.kinds {
+		for _, u := range in.kinds[k].tops {
+			if _, ok := at[u.top]; !ok {
+				at[u.top] = 0
+				order = append(order, u.top)
+			}
+		}
+	}
+	sort.Ints(order)
+	in.tops = make([]top, len(order))
+	for i, t := range order {
+		at[t] = i
+		in.tops[i].id = t
+	}
+	for k := range in.kinds {
+		for _, u := range in.kinds[k].tops {
+			t := &in.tops[at[u.top]]
+			t.parts = u.parts
+			t.ways = append(t.ways, way{k, u.staves})
+		}
+	}
+}
+
+// chosen returns the instance with one way chosen for each of its tops. Kinds
+// keep their numbers; those of the other ways are no longer needed.
+func (in *instance) chosen(choice []int) *instance {
+	out := *in
+	out.tops = nil
+	out.kinds = append([]kind(nil), in.kinds...)
+	by := map[want]bool{} // top and staves chosen
+	for t, top := range in.tops {
+		w := top.ways[choice[t]]
+		out.kinds[w.kind].need += w.staves * top.parts
+		by[want{part: w.kind, staves: w.staves, top: top.id}] = true
+	}
+	for k := range out.kinds {
+		kd := &out.kinds[k]
+		kd.tops = nil
+		var wants []want
+		for _, w := range kd.wants {
+			if w.staves == 0 || by[want{part: k, staves: w.staves, top: w.top}] {
+				wants = append(wants, w)
+			}
+		}
+		kd.wants = wants
+	}
+	return &out
 }
 
 func servesAny(shop Shop, s source, kinds []kind) bool {

@@ -73,10 +73,9 @@ func (p Process) String() string {
 
 // Plan is a cutting plan. Boards stand in cutting order.
 type Plan struct {
-	Cost  int64 // cents for all boards used
-	Bound int64 // no plan costs less (cents); exact, never a floating-point figure. Where a warning
-	// says that only one division into staves was tried, no plan with that division does
-	Proven bool // Cost == Bound
+	Cost   int64 // cents for all boards used
+	Bound  int64 // no plan costs less (cents); exact, never a floating-point figure
+	Proven bool  // Cost == Bound
 
 	Boards   []BoardPlan
 	GlueUps  []GlueUp
@@ -128,6 +127,8 @@ type GlueUp struct {
 	StaveWidth        unit.Length
 	StaveLength       unit.Length
 	Width, Length     unit.Length // finished
+
+	part int // index in Job.Parts
 }
 
 // SettingKind is the machine's stop or gauge that is set.

@@ -1,0 +1,22 @@
+package cutting
+
+// large plans an instance by diving into the linear program. The plans of the
+// single orders are the first one known.
+func (s *search) large(job Job) {
+	s.separate(job)
+	s.root()
+	s.dives(0, firstDives)
+	if s.onePrice() { // a few boards less one is rarely enough
+		s.dives(firstDives, mostDives)
+	}
+	s.improve()
+}
+
+func (s *search) onePrice() bool {
+	for _, src := range s.in.sources {
+		if src.cost != s.in.sources[0].cost {
+			return false
+		}
+	}
+	return true
+}
