@@ -36,12 +36,12 @@ func (e *enumerator) boards(sources []int) ([]pattern, bool) {
 	r.ahead = make([]bool, r.longest+1)
 	if r.wid > 0 {
 		for _, s := range e.slots {
-			if s <= r.longest {
+			if s <= r.longest && e.guide.ripped(e.in, sources, s) {
 				r.ahead[s] = true
 			}
 		}
 	}
-	r.lens, r.at = []int{0}, []layer{{e.box.fresh(), []int32{0}}}
+	r.lens, r.at = []int{0}, []layer{{at: e.box.fresh(), live: []int32{0}}}
 	r.fullPieces(sources[0])
 	for at := 1; at <= r.longest; at++ {
 		if r.ahead[at] {
@@ -85,72 +85,91 @@ func (r *row) put(p piece) {
 
 // position fills the table of one length from those of the shorter ones, and
 // takes up the ripped sections of just this length that nothing shorter
-// replaces.
+// replaces. A length at which nothing useful is gained gets no table.
 func (r *row) position(at int) {
 	b := r.box
-	last := len(r.at) - 1
-	t := inherit(r.at[last].at)
-	gained := false
-	for k, p := range r.pieces {
-		if p.slot <= at {
-			from := r.at[floor(r.lens, at-p.slot)]
-			gained = b.add(t, from, k, p.shift, p.v[b.pivot()]) || gained
-			r.work.spend(len(from.live))
+	last := r.at[len(r.at)-1].at
+	least := r.least(at)
+	var t []entry // a copy of the last table as soon as something is gained
+	most := int32(b.need[b.pivot()])
+	for k := range r.pieces {
+		p := &r.pieces[k]
+		if p.slot > at {
+			continue
+		}
+		from := r.at[floor(r.lens, at-p.slot)]
+		r.work.spend(len(from.live))
+		for _, j := range from.live {
+			pivot := min(from.at[j].pivot+int32(p.v[b.pivot()]), most)
+			to := p.shift[j]
+			if pivot <= last[to].pivot || r.digits[to]+int64(pivot)*r.pivot < least {
+				continue
+			}
+			if t == nil {
+				t = b.inherit(last)
+			}
+			if pivot > t[to].pivot {
+				t[to] = entry{pivot, int32(k), j}
+			}
 		}
 	}
-	if gained {
+	if t != nil {
 		b.close(t)
+		r.work.spend(b.size)
 	}
 	known := len(r.pieces)
 	if s, ok := slices.BinarySearch(r.slots, at); ok && r.wid > 0 {
-		gained = r.takeRipped(s, at, t) || gained
+		t = r.takeRipped(s, at, least, t)
 	}
-	if !gained {
+	if t == nil {
 		return
 	}
-	next := r.layer(t, nil, true)
-	next.live = slices.DeleteFunc(next.live, func(j int32) bool { return !r.useful(at, j, t[j].pivot) })
-	r.lens, r.at = append(r.lens, at), append(r.at, next)
-	for i, p := range r.pieces {
-		if to := at + p.slot; to <= r.longest && i < known {
+	b.close(t)
+	live := slices.DeleteFunc(b.maximal(t), func(j int32) bool { return r.digits[j]+int64(t[j].pivot)*r.pivot < least })
+	r.work.spend(2 * b.size)
+	r.lens, r.at = append(r.lens, at), append(r.at, layer{at: t, live: live})
+	for _, p := range r.pieces[:known] {
+		if to := at + p.slot; to <= r.longest {
 			r.ahead[to] = true
 		}
 	}
 }
 
-// takeRipped puts the ripped sections of one length into its table.
-func (r *row) takeRipped(slot, at int, t []entry) bool {
+// takeRipped puts the ripped sections of one length into its table, which it
+// makes if there is none yet.
+func (r *row) takeRipped(slot, at int, least int64, t []entry) []entry {
 	b := r.box
 	found := r.ripped[slot].at[r.wid]
-	gained := false
 	for _, j := range found.live {
 		pivot := found.at[j].pivot
-		if pivot <= t[j].pivot || !r.useful(at, j, pivot) {
+		if t == nil && pivot > r.at[len(r.at)-1].at[j].pivot {
+			t = b.inherit(r.at[len(r.at)-1].at)
+		}
+		if t == nil || pivot <= t[j].pivot || r.digits[j]+int64(pivot)*r.pivot < least {
 			continue
 		}
 		v := b.vector(int(j), int(pivot))
 		p := piece{slot: at, full: -1, table: slot, entry: int(j), v: v, shift: b.shift(v)}
-		b.add(t, r.at[0], len(r.pieces), p.shift, int(pivot))
+		t[j] = entry{pivot, int32(len(r.pieces)), 0}
 		r.put(p)
 		if 2*at <= r.longest {
 			r.ahead[2*at] = true
 		}
-		r.work.spend(2 * b.size)
-		gained = true
+		r.work.spend(b.size)
 	}
-	return gained
+	return t
 }
 
-// useful reports whether a row that starts with the entry's contents in that
-// length can be worth enough in some board.
-func (r *row) useful(at int, j, pivot int32) bool {
-	worth := r.digits[j] + int64(pivot)*r.pivot
+// least is the least worth of a row up to a length that can be part of a
+// better plan in some board.
+func (r *row) least(at int) int64 {
+	out := int64(never)
 	for _, s := range r.sources {
-		if r.in.sources[s].capL >= at && worth >= r.guide.least(r.in, s, at) {
-			return true
+		if r.in.sources[s].capL >= at {
+			out = min(out, r.guide.least(r.in, s, at))
 		}
 	}
-	return false
+	return out
 }
 
 // patterns reads off the patterns of one source.
@@ -213,6 +232,10 @@ func (r *row) strips(table, j int) []strip {
 	var out []strip
 	wid := r.wid
 	for wid > 0 {
+		if t.at[wid].same {
+			wid--
+			continue
+		}
 		e := t.at[wid].at[j]
 		if e.item < 0 {
 			wid, j = wid-1, int(e.prev)

@@ -11,6 +11,7 @@ type box struct {
 	stride []int // of the kinds but the pivot
 	size   int
 	digits [][]int
+	slab   []entry
 }
 
 // A vec counts the pieces of each kind of a box, in the box's order.
@@ -100,9 +101,14 @@ func (b *box) fresh() []entry {
 	return t
 }
 
-// inherit makes a table that starts as a copy of another position's.
-func inherit(from []entry) []entry {
-	t := make([]entry, len(from))
+// inherit makes a table that starts as a copy of another position's. Tables
+// are cut from larger slabs, which spares the allocator.
+func (b *box) inherit(from []entry) []entry {
+	if len(b.slab) < b.size {
+		b.slab = make([]entry, max(b.size, 1<<13))
+	}
+	t := b.slab[:b.size:b.size]
+	b.slab = b.slab[b.size:]
 	for j := range t {
 		t[j] = entry{from[j].pivot, -1, int32(j)}
 	}
@@ -114,21 +120,30 @@ func inherit(from []entry) []entry {
 type layer struct {
 	at   []entry
 	live []int32
+	same bool // the table is that of the layer before
 }
 
-// add improves table t with one more item put to the live choices of a layer,
-// and reports whether anything was gained.
-func (b *box) add(t []entry, from layer, item int, shift []int32, pivot int) bool {
+func (l layer) asBefore() layer { return layer{l.at, l.live, true} }
+
+// add improves table t with one more item put to the live choices of a layer.
+// Table last is the one before, of which t becomes a copy when it is nil and
+// something is gained.
+func (b *box) add(t, last []entry, from layer, item int, shift []int32, pivot int) []entry {
 	most := int32(b.need[b.pivot()])
-	gained := false
 	for _, j := range from.live {
 		p := min(from.at[j].pivot+int32(pivot), most)
-		if to := shift[j]; p > t[to].pivot {
+		to := shift[j]
+		if p <= last[to].pivot {
+			continue
+		}
+		if t == nil {
+			t = b.inherit(last)
+		}
+		if p > t[to].pivot {
 			t[to] = entry{p, int32(item), j}
-			gained = true
 		}
 	}
-	return gained
+	return t
 }
 
 // close makes the table closed downwards.

@@ -61,7 +61,7 @@ func (s *search) dives(from, to int) {
 func (d *dive) run() *solution {
 	for step := 0; !d.closed(); {
 		if d.states(d.open) <= finishStates {
-			if sol, ok := d.solveExactly(d.open, d.left, finishSteps, d.below-d.cost, d.v); sol != nil {
+			if sol, ok := d.solveExactly(d.open, d.left, finishSteps, d.below-d.cost); sol != nil {
 				return d.end(sol)
 			} else if ok && d.below < never {
 				return nil

@@ -47,8 +47,8 @@ func enumerate(in *instance, b *box, sources []int, g *guide, work *effort) (fou
 	if !e.prepare(sources) {
 		return nil, false
 	}
-	for i := range e.slots {
-		e.ripped = append(e.ripped, e.sectionTables(e.slots[i]))
+	for _, slot := range e.slots {
+		e.ripped = append(e.ripped, e.sectionTables(slot))
 		if work.out() {
 			return nil, false
 		}
@@ -90,7 +90,11 @@ func (e *enumerator) prepare(sources []int) bool {
 			return false
 		}
 	}
-	e.slots = sorted(slots)
+	for _, s := range sorted(slots) {
+		if e.guide.ripped(e.in, sources, s) {
+			e.slots = append(e.slots, s)
+		}
+	}
 	e.wids = reach(widths, maxW)
 	return e.wids != nil
 }
@@ -174,32 +178,29 @@ func (e *enumerator) sectionTables(slot int) slotTables {
 	b := e.box
 	for i, w := range e.wids {
 		if i == 0 {
-			t.at = append(t.at, layer{b.fresh(), []int32{0}})
+			t.at = append(t.at, layer{at: b.fresh(), live: []int32{0}})
 			continue
 		}
-		at := inherit(t.at[i-1].at)
-		gained := false
-		for k, s := range t.strips {
-			if s.w <= w {
-				from := t.at[floor(e.wids, w-s.w)]
-				gained = b.add(at, from, k, s.shift, s.v[b.pivot()]) || gained
-				e.work.spend(len(from.live))
+		last := t.at[i-1]
+		var at []entry // a copy of the last table as soon as something is gained
+		for k := range t.strips {
+			s := &t.strips[k]
+			if s.w > w {
+				continue
 			}
+			from := t.at[floor(e.wids, w-s.w)]
+			at = b.add(at, last.at, from, k, s.shift, s.v[b.pivot()])
+			e.work.spend(len(from.live))
 		}
-		t.at = append(t.at, e.layer(at, t.at[i-1].live, gained))
+		if at == nil {
+			t.at = append(t.at, last.asBefore())
+			continue
+		}
+		b.close(at)
+		e.work.spend(2 * b.size)
+		t.at = append(t.at, layer{at: at, live: b.maximal(at)})
 	}
 	return t
-}
-
-// layer closes a table in which something was gained, and lists its live
-// entries; otherwise those of the position before stay.
-func (e *enumerator) layer(t []entry, before []int32, gained bool) layer {
-	if !gained {
-		return layer{t, before}
-	}
-	e.box.close(t)
-	e.work.spend(2 * e.box.size)
-	return layer{t, e.box.maximal(t)}
 }
 
 // fill lists the strips of one width whose contents fit the slot and leave no

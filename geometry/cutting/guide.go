@@ -8,16 +8,17 @@ import "math/bits"
 // beyond the worth of what it gives. A pattern that costs more beyond its
 // worth than the room between bound and known plan is in no better one.
 type guide struct {
-	v    []int64   // safe prices of the kinds, scaled
-	mu   []int64   // what a limited board costs besides, by row, scaled
-	room int64     // never: every pattern counts
-	rest [][]int64 // by source: an upper bound on the worth of each length
-	q    int       // steps of the instance's length grid to one of rest
+	v    []int64    // safe prices of the kinds, scaled
+	mu   []int64    // what a limited board costs besides, by row, scaled
+	base int64      // bound on every plan, scaled
+	room int64      // never: every pattern counts
+	rest [][]int64  // by source: an upper bound on the worth of each length
+	rips []ripWorth // by source: the same for one ripped section
+	q    int        // steps of the instance's length grid to one of rest
 }
 
-// newGuide lowers prices v until they are safe and takes the room below a
-// known cost.
-func newGuide(in *instance, v, mu []int64, below int64, work *effort) *guide {
+// newGuide lowers prices v until they are safe.
+func newGuide(in *instance, v, mu []int64, work *effort) *guide {
 	p := newPricer(in, true, work)
 	need := make([]int, len(in.kinds))
 	for k, kd := range in.kinds {
@@ -25,8 +26,8 @@ func newGuide(in *instance, v, mu []int64, below int64, work *effort) *guide {
 	}
 	p.run(v, need)
 	f := p.share(mu)
-	g := &guide{mu: mu, v: f.ofAll(v), q: p.q, room: never, rest: make([][]int64, len(in.sources))}
-	p.each(func(_ *priceGroup, pr *profile, source int, _ int64) {
+	g := &guide{mu: mu, v: f.ofAll(v), q: p.q, room: never, rest: make([][]int64, len(in.sources)), rips: make([]ripWorth, len(in.sources))}
+	p.each(func(gr *priceGroup, pr *profile, source int, _ int64) {
 		if g.rest[source] != nil {
 			return
 		}
@@ -34,14 +35,24 @@ func newGuide(in *instance, v, mu []int64, below int64, work *effort) *guide {
 		for x, worth := range pr.value {
 			rest[x] = f.above(worth)
 		}
+		rips := ripWorth{slots: gr.slots, worth: make([]int64, len(gr.slots))}
+		for i := range gr.slots {
+			rips.worth[i] = f.above(gr.value[i][pr.wid])
+		}
 		for _, s := range pr.sources {
-			g.rest[s] = rest
+			g.rest[s], g.rips[s] = rest, rips
 		}
 	})
-	if below < never {
-		g.room = (below-1)*in.scale - g.bound(in)
-	}
+	g.base = g.bound(in)
 	return g
+}
+
+// below takes the room below a cost.
+func (g *guide) below(in *instance, cost int64) {
+	g.room = never
+	if cost < never {
+		g.room = (cost-1)*in.scale - g.base
+	}
 }
 
 // bound is what every plan of the instance costs at least, scaled.
@@ -69,6 +80,27 @@ func (g *guide) least(in *instance, source, length int) int64 {
 	s := in.sources[source]
 	rest := g.rest[source]
 	return s.cost*in.scale + limitPrice(g.mu, s) - g.room - int64(s.leaves-1)*rest[s.capL/g.q] - rest[(s.capL-length)/g.q]
+}
+
+// A ripWorth is what a ripped section can be worth at most, by its length.
+type ripWorth struct {
+	slots []int
+	worth []int64
+}
+
+// ripped reports whether a ripped section of that length can be part of a
+// better plan in some board.
+func (g *guide) ripped(in *instance, sources []int, length int) bool {
+	for _, s := range sources {
+		if in.sources[s].capL < length {
+			continue
+		}
+		r := g.rips[s]
+		if i := floor(r.slots, length/g.q); i >= 0 && r.worth[i] >= g.least(in, s, length) {
+			return true
+		}
+	}
+	return false
 }
 
 // A share is a fraction of at most 1 that lowers prices.

@@ -45,89 +45,6 @@ func Make(job Job) (*Plan, error) {
 	return plan, nil
 }
 
-// An answer is the best plan of an instance, its tops made as chosen.
-type answer struct {
-	in    *instance
-	best  *solution
-	bound int64
-}
-
-// solve plans an instance: exactly where that is possible, choice by choice of
-// how to make its tops, the most promising first.
-func solve(job Job, in *instance, work *effort) (*answer, error) {
-	s := newSearch(in, work)
-	s.root()
-	choices, _ := s.choices()
-	a := &answer{bound: never}
-	for i, c := range choices {
-		if a.best != nil && c.bound >= a.best.cost {
-			a.bound = min(a.bound, c.bound)
-			break
-		}
-		if i > 0 && a.best != nil && work.out() {
-			a.bound = min(a.bound, c.bound)
-			break
-		}
-		one := s.with(c.ways)
-		if !one.exactly(a, len(choices) > 1) {
-			if i == 0 {
-				one.large(job)
-			}
-			a.take(one)
-		}
-	}
-	if a.best == nil {
-		return nil, stockOut(job, in.chosen(choices[0].ways))
-	}
-	a.bound = min(a.bound, a.best.cost)
-	return a, nil
-}
-
-// take keeps a search's plan if it is the best, and lowers the bound to what
-// the search has proven.
-func (a *answer) take(s *search) {
-	a.bound = min(a.bound, s.bound)
-	if s.best != nil && (a.best == nil || s.best.cost < a.best.cost) {
-		a.best, a.in = s.best, s.in
-	}
-}
-
-// exactly looks for a plan cheaper than the answer by the exact method. It
-// reports whether the method could tell.
-func (s *search) exactly(a *answer, again bool) bool {
-	if s.states(s.need) > mostStates {
-		return false
-	}
-	if again { // the bound of this choice alone is higher than that of all
-		s.root()
-	}
-	below := int64(never)
-	if a.best != nil {
-		below = a.best.cost
-	}
-	if s.bound >= below {
-		a.bound = min(a.bound, s.bound)
-		return true
-	}
-	if below == never {
-		if d := newDive(s); !s.work.out() {
-			s.best = d.greedy()
-		}
-		if s.best != nil {
-			below = s.best.cost + 1
-		}
-	}
-	sol, ok := s.solveExactly(s.need, s.limits, min(exactWork, s.work.limit-s.work.used), below, s.v)
-	if !ok {
-		return false
-	}
-	if sol != nil {
-		s.best, s.bound = sol, sol.cost
-		a.take(s)
-	}
-	return true
-}
-
 // stockOut says which part the boards on hand do not reach for, and how many
 // more of them would do: the same instance is solved with as many more as it
 // likes, each at a price that outweighs everything else.
@@ -146,7 +63,7 @@ func stockOut(job Job, in *instance) error {
 	first := &job.Parts[in.kinds[0].wants[0].part]
 	e := &Error{Kind: ErrStockOut, Part: first, Help: "add boards, or one that can be bought"}
 	s := newSearch(&more, &effort{limit: exactWork})
-	sol, ok := s.solveExactly(s.need, s.limits, exactWork, never, s.v)
+	sol, ok := s.solveExactly(s.need, s.limits, exactWork, never)
 	if !ok || sol == nil {
 		return e
 	}
