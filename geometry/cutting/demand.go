@@ -195,11 +195,10 @@ func roundUp(l, grid unit.Length) unit.Length {
 }
 
 // pool gathers equal sizes into kinds, longest first. A glued-up part asks for
-// the staves of each way to make it, of which one is chosen later; parts of
-// one size are made up alike.
+// the staves of each way to make it, of which one is chosen later.
 func pool(job Job, options [][]stave) []kind {
 	p := pooler{at: map[size]int{}}
-	var tops []size
+	var tops []madeOf
 	for i, part := range job.Parts {
 		n := part.Count + part.Spares
 		if n == 0 {
@@ -212,10 +211,11 @@ func pool(job Job, options [][]stave) []kind {
 			k.wants = append(k.wants, want{part: i, count: part.Count, spares: part.Spares})
 			continue
 		}
-		top := slices.Index(tops, whole)
+		made := madeOf{part.Order, whole}
+		top := slices.Index(tops, made)
 		if top < 0 {
 			top = len(tops)
-			tops = append(tops, whole)
+			tops = append(tops, made)
 		}
 		for _, o := range options[i] {
 			k := p.kind(size{part.Thickness, o.width, part.Length + job.Shop.GlueLength})
@@ -234,6 +234,12 @@ func pool(job Job, options [][]stave) []kind {
 		return a.thick < b.thick
 	})
 	return p.kinds
+}
+
+// Glued-up parts of one size in one order are made alike.
+type madeOf struct {
+	order string
+	size
 }
 
 type pooler struct {

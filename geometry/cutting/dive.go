@@ -5,11 +5,11 @@ import "math"
 // Limits of the parts of a dive.
 const (
 	mostDives     = 400
-	firstDives    = 6           // before the best plan is worked on
-	finishStates  = 100000      // open demands that the exact method finishes
-	finishSteps   = 200_000_000 // its effort
-	pricingRounds = 30          // of the first step of a dive, fewer later
-	mostPooled    = 3000        // patterns carried from step to step
+	firstDives    = 2          // before the best plan is worked on
+	finishStates  = 100000     // open demands that the exact method finishes
+	finishSteps   = 20_000_000 // its effort
+	pricingRounds = 40         // of the first step of a dive, fewer later
+	mostPooled    = 3000       // patterns carried from step to step
 )
 
 // A dive fixes patterns of the linear program's solution, solves it again for

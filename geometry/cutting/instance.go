@@ -52,6 +52,7 @@ type instance struct {
 	kinds   []kind
 	sources []source
 	l, w    []int // sizes of the kinds on the grids
+	ids     []int // of the kinds, the same in every part of an instance
 	ripMin  int   // least length of a ripped section on the grid
 	tops    []top
 	scale   int64 // turns a price into the whole numbers that the bound is computed in
@@ -163,6 +164,7 @@ func newInstance(shop Shop, kinds []kind, sources []source) *instance {
 	for _, k := range kinds {
 		in.l = append(in.l, int((k.length+shop.Kerf)/stepL))
 		in.w = append(in.w, int((k.width+shop.Kerf)/stepW))
+		in.ids = append(in.ids, len(in.ids))
 	}
 	in.ripMin = int((shop.MinRipLength + shop.Kerf + stepL - 1) / stepL)
 	in.gatherTops()
@@ -230,60 +232,6 @@ func (k *kind) most() int {
 		n += u.staves * u.parts
 	}
 	return n
-}
-
-// gatherTops lists the glued-up parts that the kinds make up, in the order of
-// the job.
-func (in *instance) gatherTops() {
-	at := map[int]int{}
-	var order []int
-	for k := range in.kinds {
-		for _, u := range in.kinds[k].tops {
-			if _, ok := at[u.top]; !ok {
-				at[u.top] = 0
-				order = append(order, u.top)
-			}
-		}
-	}
-	sort.Ints(order)
-	in.tops = make([]top, len(order))
-	for i, t := range order {
-		at[t] = i
-		in.tops[i].id = t
-	}
-	for k := range in.kinds {
-		for _, u := range in.kinds[k].tops {
-			t := &in.tops[at[u.top]]
-			t.parts = u.parts
-			t.ways = append(t.ways, way{k, u.staves})
-		}
-	}
-}
-
-// chosen returns the instance with one way chosen for each of its tops. Kinds
-// keep their numbers; those of the other ways are no longer needed.
-func (in *instance) chosen(choice []int) *instance {
-	out := *in
-	out.tops = nil
-	out.kinds = append([]kind(nil), in.kinds...)
-	by := map[want]bool{} // top and staves chosen
-	for t, top := range in.tops {
-		w := top.ways[choice[t]]
-		out.kinds[w.kind].need += w.staves * top.parts
-		by[want{part: w.kind, staves: w.staves, top: top.id}] = true
-	}
-	for k := range out.kinds {
-		kd := &out.kinds[k]
-		kd.tops = nil
-		var wants []want
-		for _, w := range kd.wants {
-			if w.staves == 0 || by[want{part: k, staves: w.staves, top: w.top}] {
-				wants = append(wants, w)
-			}
-		}
-		kd.wants = wants
-	}
-	return &out
 }
 
 func servesAny(shop Shop, s source, kinds []kind) bool {

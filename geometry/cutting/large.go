@@ -1,9 +1,7 @@
 package cutting
 
-// large plans an instance by diving into the linear program. The plans of the
-// single orders are the first one known.
-func (s *search) large(job Job) {
-	s.separate(job)
+// large plans an instance by diving into the linear program.
+func (s *search) large() {
 	s.root()
 	s.dives(0, firstDives)
 	if s.onePrice() { // a few boards less one is rarely enough

@@ -26,13 +26,13 @@ type cut struct {
 // layouts turns a solution's patterns into layouts that hold exactly what is
 // needed. What a plan would give too much of is left out where that frees
 // most: whole sections first.
-func layouts(in *instance, sol *solution) []layout {
+func layouts(in *instance, patterns []pattern) []layout {
 	spare := make([]int, len(in.kinds))
 	for k := range in.kinds {
 		spare[k] = -in.kinds[k].need
 	}
-	out := make([]layout, len(sol.patterns))
-	for i, p := range sol.patterns {
+	out := make([]layout, len(patterns))
+	for i, p := range patterns {
 		out[i] = layout{in: in, source: in.sources[p.source]}
 		for leaf, sections := range p.leaves {
 			for _, s := range sections {

@@ -5,8 +5,8 @@ import (
 	"sort"
 )
 
-// DefaultEffort is the search effort for large jobs, some tens of seconds.
-const DefaultEffort = 20_000_000_000
+// DefaultEffort is the search effort for large jobs, half a minute to a minute.
+const DefaultEffort = 12_000_000_000
 
 // QuickEffort is the search effort of a plan that must not keep anybody
 // waiting: orders of usual size are still solved and proven, large ones get a
@@ -36,8 +36,10 @@ func Make(job Job) (*Plan, error) {
 			return nil, err
 		}
 		plan.Bound += a.bound
-		plan.GlueUps = append(plan.GlueUps, glueUps(job, a.in)...)
-		ls = append(ls, layouts(a.in, a.best)...)
+		for _, p := range a.plans {
+			plan.GlueUps = append(plan.GlueUps, glueUps(job, p.in)...)
+			ls = append(ls, layouts(p.in, p.patterns)...)
+		}
 	}
 	sort.SliceStable(plan.GlueUps, func(i, j int) bool { return plan.GlueUps[i].part < plan.GlueUps[j].part })
 	finish(job, ls, plan)

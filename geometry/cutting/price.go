@@ -1,5 +1,7 @@
 package cutting
 
+import "sort"
+
 // A pricer finds the layout of greatest value for every source, each kind of
 // part having a value of its own. It works in the stages of the plan: strips,
 // sections, boards; a kind is used no more often than needed within a strip
@@ -19,8 +21,10 @@ type pricer struct {
 // A priceGroup holds the kinds and boards of one thickness.
 type priceGroup struct {
 	classes  []*priceClass
+	active   []int // classes of the run
+	strip    []priceStrip
 	wids     []int
-	back     [][]int // by class and width position: position left beside a strip
+	back     [][]int32 // by class and width position: position left beside a strip
 	profiles []*profile
 	ripMin   int
 	slots    []int     // of the run: lengths of sections worth having
@@ -28,12 +32,19 @@ type priceGroup struct {
 	choice   [][]int16
 }
 
+// A priceStrip is the best strip of a class in one length.
+type priceStrip struct {
+	value int64
+	back  []int32
+	class int16
+}
+
 // A priceClass holds the kinds of one width.
 type priceClass struct {
 	w      int
 	kinds  []int
 	value  []int64 // by length: best content of a strip
-	chosen [][]uint8
+	chosen [][]int32
 	active []int // kinds of the run
 }
 
@@ -59,8 +70,12 @@ const (
 	onlyFull = -2
 )
 
-// finestGrid is the most length positions a table has where rips matter.
-const finestGrid = 6144
+// The most length positions a table has, where boards are ripped and where they
+// are only cut to length.
+const (
+	finestGrid = 6144
+	finestBars = 1 << 18
+)
 
 // newPricer returns a pricer. With down set, sizes are rounded so that no
 // layout is missed; otherwise so that every layout found can be cut. The two
@@ -74,9 +89,11 @@ func newPricer(in *instance, down bool, work *effort) *pricer {
 			ripped = ripped || (k.thick == s.thick && k.width != s.width)
 		}
 	}
-	if ripped && longest > finestGrid {
-		p.q = (longest + finestGrid - 1) / finestGrid
+	finest := finestBars
+	if ripped {
+		finest = finestGrid
 	}
+	p.q = 1 + (longest-1)/finest
 	p.size = longest / p.q
 	for _, l := range in.l {
 		if down {
@@ -130,9 +147,9 @@ func (p *pricer) newGroup(first kind) *priceGroup {
 	}
 	g.wids = p.widths(steps, widest)
 	for _, c := range g.classes {
-		back := make([]int, len(g.wids))
+		back := make([]int32, len(g.wids))
 		for i, w := range g.wids {
-			back[i] = floor(g.wids, w-c.w)
+			back[i] = int32(floor(g.wids, w-c.w))
 		}
 		g.back = append(g.back, back)
 	}
@@ -168,51 +185,85 @@ func (g *priceGroup) addClasses(in *instance, first kind, widest int) {
 		}
 		c.kinds = append(c.kinds, k)
 	}
+	sort.Slice(g.classes, func(i, j int) bool { return g.classes[i].w < g.classes[j].w })
 }
 
 // run fills the tables for values v and the needs given.
 func (p *pricer) run(v []int64, need []int) {
 	for _, g := range p.groups {
-		for _, c := range g.classes {
-			p.fill(c, p.size, v, need)
+		p.runGroup(g, g.profiles, p.size, v, need)
+	}
+}
+
+// runGroup fills the tables of some boards of a group up to a length.
+func (p *pricer) runGroup(g *priceGroup, profiles []*profile, size int, v []int64, need []int) {
+	g.active = g.active[:0]
+	for i, c := range g.classes {
+		if p.fill(c, size, v, need); len(c.active) > 0 {
+			g.active = append(g.active, i)
 		}
-		p.sections(g)
-		for _, f := range g.profiles {
-			p.boards(g, f, v, need)
-		}
+	}
+	widest := 0
+	for _, f := range profiles {
+		widest = max(widest, f.wid)
+	}
+	p.sections(g, size, widest)
+	for _, f := range profiles {
+		p.boards(g, f, min(size, f.longest), v, need)
 	}
 }
 
 // fill computes the best content of a row of a class's kinds for each length.
 func (p *pricer) fill(c *priceClass, size int, v []int64, need []int) {
-	if len(c.value) <= size {
-		c.value = make([]int64, size+1)
-	}
-	val := c.value
-	clear(val)
 	c.active = c.active[:0]
 	for _, k := range c.kinds {
-		if v[k] <= 0 || need[k] == 0 || p.l[k] > size {
-			continue
+		if v[k] > 0 && need[k] > 0 && p.l[k] <= size {
+			c.active = append(c.active, k)
 		}
-		i := len(c.active)
-		c.active = append(c.active, k)
+	}
+	if len(c.active) == 0 {
+		return
+	}
+	if len(c.value) <= size {
+		c.value = make([]int64, p.size+1)
+	}
+	clear(c.value[:size+1])
+	for i, k := range c.active {
 		if len(c.chosen) <= i {
-			c.chosen = append(c.chosen, make([]uint8, p.size+1))
+			c.chosen = append(c.chosen, make([]int32, p.size+1))
 		}
-		chosen := c.chosen[i]
-		l, most := p.l[k], min(need[k], 255)
-		for x := size; x >= l; x-- {
-			best, n := val[x], uint8(0)
-			for j, at, add := 1, x-l, v[k]; j <= most && at >= 0; j, at, add = j+1, at-l, add+v[k] {
-				if w := val[at] + add; w > best {
-					best, n = w, uint8(j)
-				}
+		clear(c.chosen[i][:p.l[k]])
+		if need[k] >= size/p.l[k] {
+			unbounded(c.value[:size+1], c.chosen[i], p.l[k], v[k])
+			p.work.spend(size)
+		} else {
+			bounded(c.value[:size+1], c.chosen[i], p.l[k], v[k], need[k])
+			p.work.spend(size * (1 + min(need[k], size/p.l[k])/2))
+		}
+	}
+}
+
+// unbounded improves the best values with any number of one kind.
+func unbounded(val []int64, chosen []int32, l int, v int64) {
+	for x := l; x < len(val); x++ {
+		n := int32(0)
+		if w := val[x-l] + v; w > val[x] {
+			val[x], n = w, 1+chosen[x-l]
+		}
+		chosen[x] = n
+	}
+}
+
+// bounded improves the best values with no more than most of one kind.
+func bounded(val []int64, chosen []int32, l int, v int64, most int) {
+	for x := len(val) - 1; x >= l; x-- {
+		best, n := val[x], int32(0)
+		for j, at, add := 1, x-l, v; j <= most && at >= 0; j, at, add = j+1, at-l, add+v {
+			if w := val[at] + add; w > best {
+				best, n = w, int32(j)
 			}
-			val[x], chosen[x] = best, n
 		}
-		clear(chosen[:l])
-		p.work.spend(size * (1 + min(most, size/l)/2))
+		val[x], chosen[x] = best, n
 	}
 }
 
@@ -228,13 +279,14 @@ func (p *pricer) content(c *priceClass, x int) []item {
 	return out
 }
 
-// sections computes the best section of every length that is worth having.
-func (p *pricer) sections(g *priceGroup) {
+// sections computes the best section of every length that is worth having, for
+// the width positions up to the widest.
+func (p *pricer) sections(g *priceGroup, size, widest int) {
 	g.slots = g.slots[:0]
-	for x := max(1, g.ripMin); x <= p.size; x++ {
+	for x := max(1, g.ripMin); x <= size; x++ {
 		gain := x == g.ripMin
-		for _, c := range g.classes {
-			gain = gain || c.value[x] > c.value[x-1]
+		for _, c := range g.active {
+			gain = gain || g.classes[c].value[x] > g.classes[c].value[x-1]
 		}
 		if !gain {
 			continue
@@ -245,38 +297,54 @@ func (p *pricer) sections(g *priceGroup) {
 			g.value = append(g.value, make([]int64, len(g.wids)))
 			g.choice = append(g.choice, make([]int16, len(g.wids)))
 		}
-		value, choice := g.value[i], g.choice[i]
+		value, choice := g.value[i][:widest+1], g.choice[i][:widest+1]
 		value[0], choice[0] = 0, asBefore
-		for w := 1; w < len(g.wids); w++ {
+		g.worthwhile(x)
+		for w := 1; w <= widest; w++ {
 			best, by := value[w-1], int16(asBefore)
-			for c, class := range g.classes {
-				if b := g.back[c][w]; b >= 0 {
-					if t := value[b] + class.value[x]; t > best {
-						best, by = t, int16(c)
-					}
+			for i := range g.strip {
+				s := &g.strip[i]
+				if b := s.back[w]; b < 0 {
+					break // the others are wider still
+				} else if t := value[b] + s.value; t > best {
+					best, by = t, s.class
 				}
 			}
 			value[w], choice[w] = best, by
 		}
-		p.work.spend(len(g.wids) * len(g.classes))
+		p.work.spend(widest * len(g.strip) / 2)
+	}
+}
+
+// worthwhile lists the strips of one length, narrow ones first, that no
+// narrower one is worth as much as.
+func (g *priceGroup) worthwhile(length int) {
+	g.strip = g.strip[:0]
+	best := int64(0)
+	for _, c := range g.active {
+		if v := g.classes[c].value[length]; v > best {
+			best = v
+			g.strip = append(g.strip, priceStrip{v, g.back[c], int16(c)})
+		}
 	}
 }
 
 // boards computes the best row of sections for every length of one width.
-func (p *pricer) boards(g *priceGroup, f *profile, v []int64, need []int) {
-	p.fill(&f.full, f.longest, v, need)
+func (p *pricer) boards(g *priceGroup, f *profile, size int, v []int64, need []int) {
+	p.fill(&f.full, size, v, need)
 	if f.value == nil {
 		f.value = make([]int64, f.longest+1)
 		f.choice = make([]int32, f.longest+1)
 	}
 	f.pieces = f.pieces[:0]
 	next := 0
-	for x := 1; x <= f.longest; x++ {
+	for x := 1; x <= size; x++ {
 		best, by := f.value[x-1], int32(asBefore)
-		if f.full.value[x] > best {
+		if len(f.full.active) > 0 && f.full.value[x] > best {
 			best, by = f.full.value[x], onlyFull
 		}
-		for i, piece := range f.pieces {
+		for i := range f.pieces {
+			piece := &f.pieces[i]
 			if t := f.value[x-piece.slot] + piece.value; t > best {
 				best, by = t, int32(i)
 			}
@@ -289,8 +357,8 @@ func (p *pricer) boards(g *priceGroup, f *profile, v []int64, need []int) {
 			next++
 		}
 		f.value[x], f.choice[x] = best, by
-		p.work.spend(len(f.pieces))
 	}
+	p.work.spend(size * (1 + len(f.pieces)/2))
 }
 
 // each calls fn for every source with the greatest value a board holds.
@@ -307,8 +375,16 @@ func (p *pricer) each(fn func(g *priceGroup, f *profile, source int, value int64
 
 // layout walks back to the layout of greatest value of a source.
 func (p *pricer) layout(g *priceGroup, f *profile, source int) pattern {
-	x := p.in.sources[source].capL / p.q
-	var row []section
+	leaves := make([][]section, p.in.sources[source].leaves)
+	row := p.row(g, f, p.in.sources[source].capL/p.q)
+	for i := range leaves {
+		leaves[i] = row
+	}
+	return newPattern(p.in, source, leaves)
+}
+
+// row walks back to the sections of greatest value in a length.
+func (p *pricer) row(g *priceGroup, f *profile, x int) (row []section) {
 	for x > 0 && f.value[x] > 0 {
 		switch by := f.choice[x]; by {
 		case asBefore:
@@ -326,11 +402,7 @@ func (p *pricer) layout(g *priceGroup, f *profile, source int) pattern {
 			x -= piece.slot
 		}
 	}
-	leaves := make([][]section, p.in.sources[source].leaves)
-	for i := range leaves {
-		leaves[i] = row
-	}
-	return newPattern(p.in, source, leaves)
+	return row
 }
 
 func (p *pricer) strips(g *priceGroup, slot, wid int) []strip {
@@ -342,7 +414,7 @@ func (p *pricer) strips(g *priceGroup, slot, wid int) []strip {
 			continue
 		}
 		out = append(out, strip{p.content(g.classes[c], g.slots[slot])})
-		wid = g.back[c][wid]
+		wid = int(g.back[c][wid])
 	}
 	return out
 }

@@ -44,8 +44,11 @@ func (s *search) with(choice []int) *search {
 		return s
 	}
 	c := newSearch(s.in.chosen(choice), s.work)
+	to := c.in.number(s.in)
 	for _, p := range s.pool {
-		c.keep(p)
+		if p = moved(p, p.source, to, len(c.in.kinds)); sumInts(p.counts) > 0 {
+			c.keep(p)
+		}
 	}
 	c.bound = s.bound
 	return c
@@ -169,6 +172,14 @@ func (s *search) raise(p *pricer, v, mu []int64, run bool) {
 	if b >= s.bound || sum(s.v) == 0 {
 		s.bound, s.v, s.mu = max(s.bound, b), f.ofAll(v), mu
 	}
+}
+
+func sumInts(v []int) int {
+	t := 0
+	for _, x := range v {
+		t += x
+	}
+	return t
 }
 
 func ceilDiv(a, b int64) int64 { return (a + b - 1) / b }

@@ -2,11 +2,16 @@ package cutting
 
 import "sort"
 
-// An answer is the best plan of an instance, its tops made as chosen.
+// An answer is the best plan of an instance, perhaps order by order.
 type answer struct {
-	in    *instance
-	best  *solution
-	bound int64
+	plans       []planned
+	cost, bound int64
+}
+
+// A planned part of an instance has its tops made as chosen.
+type planned struct {
+	in       *instance
+	patterns []pattern
 }
 
 // An option is a choice of how to make the tops, with its search.
@@ -15,50 +20,75 @@ type option struct {
 	rest *rest
 }
 
-// solve plans an instance: by the exact method where that is possible, else by
-// dives for the most promising choice of how to make its tops.
+// solve plans an instance: by the exact method where that is possible, else
+// order by order and by dives for the most promising choice of how to make its
+// tops, whichever is cheaper.
 func solve(job Job, in *instance, work *effort) (*answer, error) {
 	s := newSearch(in, work)
 	s.root()
 	choices, complete := s.choices()
-	first := s.with(choices[0].ways)
-	if complete && first.states(first.need) <= mostStates {
-		if a, ok := s.exactly(choices); ok {
-			if a == nil {
-				return nil, stockOut(job, first.in)
-			}
+	var best *answer
+	if complete && s.small() {
+		a, ok := s.exactly(choices, min(exactWork, work.limit/3))
+		if ok && a == nil {
+			return nil, stockOut(job, in.chosen(choices[0].ways))
+		}
+		if ok {
+			a.bound = a.cost
 			return a, nil
 		}
+		best = a
 	}
-	first.large(job)
-	if first.best == nil {
+	if apart := s.separate(job); apart != nil {
+		best = cheaper(best, apart)
+		s.root()
+		choices, _ = s.choices()
+	}
+	first := s.with(choices[0].ways)
+	first.large()
+	if first.best != nil {
+		best = cheaper(best, &answer{plans: []planned{{first.in, first.best.patterns}}, cost: first.best.cost})
+	}
+	if best == nil {
 		return nil, stockOut(job, first.in)
 	}
-	bound := first.bound
-	if len(choices) > 1 || !complete {
-		bound = s.bound
+	best.bound = s.bound
+	if len(in.tops) == 0 {
+		best.bound = first.bound
 	}
-	return &answer{first.in, first.best, min(bound, first.best.cost)}, nil
+	best.bound = min(best.bound, best.cost)
+	return best, nil
+}
+
+func cheaper(a, b *answer) *answer {
+	if a == nil || b.cost < a.cost {
+		return b
+	}
+	return a
+}
+
+// small reports whether the exact method can solve every choice.
+func (s *search) small() bool {
+	need := append([]int(nil), s.need...)
+	for _, t := range s.in.tops {
+		most := 0
+		for _, w := range t.ways {
+			most = max(most, w.staves*t.parts)
+		}
+		need = append(need, most)
+	}
+	return s.states(need) <= mostStates
 }
 
 // exactly solves every choice by the exact method. It asks for plans little
 // dearer than the bound first and for dearer ones only when there are none:
-// the nearer the limit, the fewer patterns matter. It is not ok when a choice
-// is too large or the effort runs out; a nil answer says that no plan meets
-// the demand.
-func (s *search) exactly(choices []choice) (a *answer, ok bool) {
-	var options []option
-	for _, c := range choices {
-		one := s.with(c.ways)
-		if one != s {
-			one.root()
-		}
-		one.bound = max(one.bound, c.bound)
-		if options = append(options, option{search: one}); s.work.out() {
-			return nil, false
-		}
-	}
-	sort.SliceStable(options, func(i, j int) bool { return options[i].bound < options[j].bound })
+// the nearer the limit, the fewer patterns matter. A nil answer says that no
+// plan meets the demand. It is not ok when a choice is too large or the effort
+// runs out; the answer is then the best plan so far, or nil.
+func (s *search) exactly(choices []choice, steps int64) (a *answer, ok bool) {
+	work := &effort{limit: steps}
+	defer func() { s.work.spend(int(work.used)) }()
+	options := s.options(choices)
 	lowest := options[0].bound
 	for part := int64(16); ; part /= 2 {
 		limit := int64(never)
@@ -70,12 +100,12 @@ func (s *search) exactly(choices []choice) (a *answer, ok bool) {
 			if o.bound >= limit {
 				continue
 			}
-			sol, ok := o.below(limit)
+			sol, ok := o.below(limit, work)
 			if !ok {
-				return nil, false
+				return a, false
 			}
 			if sol != nil {
-				a, limit = &answer{o.in, sol, sol.cost}, sol.cost
+				a, limit = &answer{plans: []planned{{o.in, sol.patterns}}, cost: sol.cost}, sol.cost
 			}
 		}
 		if a != nil || limit == never {
@@ -84,10 +114,23 @@ func (s *search) exactly(choices []choice) (a *answer, ok bool) {
 	}
 }
 
+// options starts a search for each choice, the lowest bound first.
+func (s *search) options(choices []choice) []option {
+	var out []option
+	for _, c := range choices {
+		one := s.with(c.ways)
+		if one != s {
+			one.root() // the bound of one choice is higher than that of all
+		}
+		one.bound = max(one.bound, c.bound)
+		out = append(out, option{search: one})
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].bound < out[j].bound })
+	return out
+}
+
 // below looks for a plan below a limit.
-func (o *option) below(limit int64) (*solution, bool) {
-	work := &effort{limit: min(exactWork, o.work.limit-o.work.used)}
-	defer func() { o.work.spend(int(work.used)) }()
+func (o *option) below(limit int64, work *effort) (*solution, bool) {
 	if o.rest == nil {
 		if o.rest = o.search.rest(o.need, o.limits, o.v, work); o.rest == nil {
 			return nil, false
