@@ -8,6 +8,10 @@ import (
 	"slatwright/specs/unit"
 )
 
+// mostPrice is the highest price of a board, in cents: sums of prices must not
+// overflow.
+const mostPrice = 1_000_000_000
+
 // validate reports the first part, board or figure that cannot be meant.
 func validate(job Job) error {
 	for i := range job.Parts {
@@ -20,6 +24,9 @@ func validate(job Job) error {
 		b := &job.Boards[i]
 		if b.Price < 0 {
 			return &Error{Kind: ErrPrice, Board: b, Help: "state a price of 0 or more"}
+		}
+		if b.Price > mostPrice {
+			return &Error{Kind: ErrBadBoard, Board: b, detail: "a price above 10 million", Help: "state the price of one board in cents"}
 		}
 		if b.Thickness <= 0 || b.Width <= 0 || b.Length <= 0 || b.OnHand < 0 {
 			return &Error{Kind: ErrBadBoard, Board: b, detail: "a size is not above zero or on hand is negative", Help: "state three sizes above zero, on hand 0 or more"}

@@ -96,7 +96,11 @@ func (g *guide) ripped(in *instance, sources []int, length int) bool {
 			continue
 		}
 		r := g.rips[s]
-		if i := floor(r.slots, length/g.q); i >= 0 && r.worth[i] >= g.least(in, s, length) {
+		worth := int64(0) // of a length that holds nothing of worth
+		if i := floor(r.slots, length/g.q); i >= 0 {
+			worth = r.worth[i]
+		}
+		if worth >= g.least(in, s, length) {
 			return true
 		}
 	}

@@ -47,6 +47,18 @@ func TestRules(t *testing.T) {
 	}
 }
 
+// The short part is worth nothing at the linear program's prices, and has to go
+// into the room beside the long one all the same.
+func TestPartOfNoWorthFindsRoom(t *testing.T) {
+	boards := append(oneBoard(5*mmL, 30*mmL), oneBoard(11*mmL, 40*mmL)...)
+	boards[0].Price, boards[1].Price = 37, 80
+	job := cutting.Job{Parts: append(parts(3*mmL, 21*mmL, 1), parts(4*mmL, 8*mmL, 1)...), Boards: boards}
+	job.Parts[1].Mark = "B"
+	if plan := mustPlan(t, job); plan.Cost != 37 || !plan.Proven {
+		t.Errorf("cost %d (proven %v), want 37", plan.Cost, plan.Proven)
+	}
+}
+
 func TestCleanEndsNeedNoTrim(t *testing.T) {
 	boards := oneBoard(100*mmL, 1000*mmL)
 	boards[0].CleanEnds = true

@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"math/bits"
+	"slices"
 	"sort"
 )
 
@@ -114,26 +115,57 @@ func (s *search) root() {
 	for rounds := 0; !s.work.out() || rounds == 0; rounds++ {
 		m.solve()
 		v, mu := s.wholePrices(m, len(needs))
-		find.run(v, s.most)
+		calm := s.calmed(v)
+		added := s.columns(m, find, calm, mu, row, len(needs))
 		if find == below || rounds%16 == 15 {
-			s.raise(below, v, mu, find != below)
+			s.raise(below, calm, mu, find != below)
 		}
-		added := false
-		find.each(func(g *priceGroup, f *profile, source int, value int64) {
-			src := s.in.sources[source]
-			if value > src.cost*s.in.scale+limitPrice(mu, src)+s.in.scale/1_000_000 {
-				if p := find.layout(g, f, source); s.keep(p) {
-					m.add(s.columnOf(p, row, len(needs)))
-					added = true
-				}
+		if !added && !slices.Equal(calm, v) {
+			added = s.columns(m, find, v, mu, row, len(needs))
+			calm = v
+			if find == below {
+				s.raise(below, v, mu, false)
 			}
-		})
+		}
 		if !added || (s.best != nil && s.bound >= s.best.cost) {
-			s.raise(below, v, mu, find != below)
+			if find != below {
+				s.raise(below, calm, mu, true)
+			}
 			break
 		}
 	}
 	s.bound = s.in.formable(s.bound)
+}
+
+// calmed draws prices towards those that proved the best bound so far: the
+// program's own swing widely while it knows few patterns.
+func (s *search) calmed(v []int64) []int64 {
+	if sum(s.v) == 0 {
+		return v
+	}
+	out := make([]int64, len(v))
+	for k := range v {
+		out[k] = s.v[k] + (v[k]-s.v[k])*3/10
+	}
+	return out
+}
+
+// columns adds the patterns worth most at prices v that the program gains
+// from, and reports whether there are any.
+func (s *search) columns(m *master, find *pricer, v, mu []int64, row []int, needs int) bool {
+	added := false
+	find.run(v, s.most)
+	find.each(func(g *priceGroup, f *profile, source int, value int64) {
+		if value == 0 {
+			return
+		}
+		p := find.layout(g, f, source)
+		if c := s.columnOf(p, row, needs); m.reduced(&c) < -1e-6 && s.keep(p) {
+			m.add(c)
+			added = true
+		}
+	})
+	return added
 }
 
 // wholePrices floors the program's prices to scaled whole numbers: of the

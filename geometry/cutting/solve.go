@@ -25,10 +25,10 @@ type option struct {
 // tops, whichever is cheaper.
 func solve(job Job, in *instance, work *effort) (*answer, error) {
 	s := newSearch(in, work)
-	s.root()
-	choices, complete := s.choices()
 	var best *answer
-	if complete && s.small() {
+	if s.small() {
+		s.root()
+		choices, _ := s.choices()
 		a, ok := s.exactly(choices, min(exactWork, work.limit/3))
 		if ok && a == nil {
 			return nil, stockOut(job, in.chosen(choices[0].ways))
@@ -41,9 +41,9 @@ func solve(job Job, in *instance, work *effort) (*answer, error) {
 	}
 	if apart := s.separate(job); apart != nil {
 		best = cheaper(best, apart)
-		s.root()
-		choices, _ = s.choices()
 	}
+	s.root()
+	choices, _ := s.choices()
 	first := s.with(choices[0].ways)
 	first.large()
 	if first.best != nil {
