@@ -5,13 +5,14 @@ import (
 	"sort"
 )
 
-// DefaultEffort is the search effort for large jobs, half a minute to a minute.
+// DefaultEffort is the search effort for large jobs, some half a minute. Each
+// order beyond the twentieth adds a fortieth of it.
 const DefaultEffort = 12_000_000_000
 
 // QuickEffort is the search effort of a plan that must not keep anybody
 // waiting: orders of usual size are still solved and proven, large ones get a
 // good plan and an honest bound.
-const QuickEffort = 150_000_000
+const QuickEffort = 100_000_000
 
 // Make plans a job. The error, if any, is an *Error that names the part or
 // board and what would help. A plan without parts costs nothing.
@@ -25,10 +26,11 @@ func Make(job Job) (*Plan, error) {
 		return nil, err
 	}
 	if job.Effort == 0 {
-		job.Effort = DefaultEffort
+		job.Effort = defaultEffort(job)
 	}
 	plan := &Plan{}
 	var ls []layout
+	plans := 0
 	instances := split(job.Shop, pool(job, options), sources)
 	for _, in := range instances {
 		a, err := solve(job, in, &effort{limit: job.Effort / int64(len(instances))})
@@ -38,13 +40,22 @@ func Make(job Job) (*Plan, error) {
 		plan.Bound += a.bound
 		for _, p := range a.plans {
 			plan.GlueUps = append(plan.GlueUps, glueUps(job, p.in)...)
-			ls = append(ls, layouts(p.in, p.patterns)...)
+			ls = append(ls, layouts(p.in, plans, p.patterns)...)
+			plans++
 		}
 	}
 	sort.SliceStable(plan.GlueUps, func(i, j int) bool { return plan.GlueUps[i].part < plan.GlueUps[j].part })
 	finish(job, ls, plan)
 	plan.Proven = plan.Cost == plan.Bound
 	return plan, nil
+}
+
+func defaultEffort(job Job) int64 {
+	orders := map[string]bool{}
+	for _, p := range job.Parts {
+		orders[p.Order] = true
+	}
+	return DefaultEffort + DefaultEffort/40*int64(max(0, len(orders)-20))
 }
 
 // stockOut says which part the boards on hand do not reach for, and how many

@@ -109,6 +109,7 @@ func newPricer(in *instance, down bool, work *effort) *pricer {
 			p.groups = append(p.groups, p.newGroup(k))
 		}
 	}
+	work.spend(8 * p.size * len(p.groups))
 	return p
 }
 

@@ -146,3 +146,11 @@ func TestSameJobSamePlan(t *testing.T) {
 		t.Error("two runs gave two plans")
 	}
 }
+
+// Orders planned apart, alike board by board but for the length of a slat,
+// must not be taken for one another.
+func TestOrdersApartKeepTheirParts(t *testing.T) {
+	a, b := rackParts("R-1", 2, 2, 3), rackParts("R-2", 2, 2, 3)
+	b[0].Length += i16
+	mustPlan(t, cutting.Job{Parts: append(a, b...), Boards: yard(), Shop: shop, Effort: 1})
+}

@@ -29,7 +29,7 @@ func solve(job Job, in *instance, work *effort) (*answer, error) {
 	if s.small() {
 		s.root()
 		choices, _ := s.choices()
-		a, ok := s.exactly(choices, min(exactWork, work.limit/3))
+		a, ok := s.exactly(choices, min(exactWork, work.limit/3*2))
 		if ok && a == nil {
 			return nil, stockOut(job, in.chosen(choices[0].ways))
 		}

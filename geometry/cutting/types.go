@@ -45,9 +45,9 @@ type Job struct {
 	Parts  []Part
 	Boards []Board
 	Shop   Shop
-	// Effort bounds the search on orders too large for the exact method, in
-	// elementary steps (some 10^9 of them a minute); 0 takes DefaultEffort. It
-	// replaces a clock, so that the same job gives the same plan everywhere.
+	// Effort bounds the search, in elementary steps (some 5*10^8 of them a
+	// second); 0 takes DefaultEffort. It replaces a clock, so that the same job
+	// gives the same plan everywhere.
 	Effort int64
 }
 
