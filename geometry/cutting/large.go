@@ -2,7 +2,7 @@ package cutting
 
 // large plans an instance by diving into the linear program.
 func (s *search) large() {
-	s.root()
+	s.rootWithin((s.work.limit - s.work.used) / 3)
 	s.dives(0, firstDives)
 	if s.onePrice() { // a few boards less one is rarely enough
 		s.dives(firstDives, mostDives)

@@ -137,6 +137,14 @@ func (s *search) root() {
 	s.bound = s.in.formable(s.bound)
 }
 
+// rootWithin is root with so much effort, and leaves the rest to the plans.
+func (s *search) rootWithin(steps int64) {
+	all := s.work.limit
+	s.work.limit = min(all, s.work.used+steps)
+	s.root()
+	s.work.limit = all
+}
+
 // calmed draws prices towards those that proved the best bound so far: the
 // program's own swing widely while it knows few patterns.
 func (s *search) calmed(v []int64) []int64 {

@@ -42,7 +42,7 @@ func solve(job Job, in *instance, work *effort) (*answer, error) {
 	if apart := s.separate(job); apart != nil {
 		best = cheaper(best, apart)
 	}
-	s.root()
+	s.rootWithin(work.limit / 3)
 	choices, _ := s.choices()
 	first := s.with(choices[0].ways)
 	first.large()
