@@ -124,7 +124,9 @@ func (r *row) position(at int) {
 	if t == nil {
 		return
 	}
-	b.close(t)
+	if len(r.pieces) > known {
+		b.close(t)
+	}
 	live := slices.DeleteFunc(b.maximal(t), func(j int32) bool { return r.digits[j]+int64(t[j].pivot)*r.pivot < least })
 	r.work.spend(2 * b.size)
 	r.lens, r.at = append(r.lens, at), append(r.at, layer{at: t, live: live})

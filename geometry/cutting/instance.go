@@ -160,6 +160,9 @@ func newInstance(shop Shop, kinds []kind, sources []source) *instance {
 	for _, k := range kinds {
 		stepL = gcd(stepL, k.length+shop.Kerf)
 		stepW = gcd(stepW, k.width+shop.Kerf)
+		if k.length < shop.MinRipLength { // a section may be just as long as a rip asks for
+			stepL = gcd(stepL, shop.MinRipLength+shop.Kerf)
+		}
 	}
 	for _, k := range kinds {
 		in.l = append(in.l, int((k.length+shop.Kerf)/stepL))

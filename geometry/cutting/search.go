@@ -87,26 +87,31 @@ func (s *search) columnOf(p pattern, row []int, needs int) column {
 	return c
 }
 
-// root solves the linear program over all patterns and sets the bound. Tops
-// have rows of their own; making one is a column that takes staves.
-func (s *search) root() {
-	needs := append([]int(nil), s.need...)
-	row := make([]int, len(s.need))
-	for k := range row {
-		row[k] = k
+// rootProgram returns the linear program over the patterns known. Tops have
+// rows of their own; making one is a column that takes staves.
+func (s *search) rootProgram() (m *master, row []int, needs int) {
+	rows := append([]int(nil), s.need...)
+	for k := range s.need {
+		row = append(row, k)
 	}
 	for _, t := range s.in.tops {
-		needs = append(needs, t.parts)
+		rows = append(rows, t.parts)
 	}
-	m := newMaster(needs, s.limits, s.big, s.work)
+	m = newMaster(rows, s.limits, s.big, s.work)
 	for i, t := range s.in.tops {
 		for _, w := range t.ways {
 			m.add(column{at: []int32{int32(w.kind), int32(len(s.need) + i)}, value: []float64{float64(-w.staves), 1}})
 		}
 	}
 	for _, p := range s.pool {
-		m.add(s.columnOf(p, row, len(needs)))
+		m.add(s.columnOf(p, row, len(rows)))
 	}
+	return m, row, len(rows)
+}
+
+// root solves the linear program over all patterns and sets the bound.
+func (s *search) root() {
+	m, row, needs := s.rootProgram()
 	find := newPricer(s.in, false, s.work)
 	below := find
 	if !find.exactGrid() {
@@ -114,14 +119,14 @@ func (s *search) root() {
 	}
 	for rounds := 0; !s.work.out() || rounds == 0; rounds++ {
 		m.solve()
-		v, mu := s.wholePrices(m, len(needs))
+		v, mu := s.wholePrices(m, needs)
 		calm := s.calmed(v)
-		added := s.columns(m, find, calm, mu, row, len(needs))
+		added := s.columns(m, find, calm, mu, row, needs)
 		if find == below || rounds%16 == 15 {
 			s.raise(below, calm, mu, find != below)
 		}
 		if !added && !slices.Equal(calm, v) {
-			added = s.columns(m, find, v, mu, row, len(needs))
+			added = s.columns(m, find, v, mu, row, needs)
 			calm = v
 			if find == below {
 				s.raise(below, v, mu, false)

@@ -1,7 +1,5 @@
 package cutting
 
-import "sort"
-
 // An answer is the best plan of an instance, perhaps order by order.
 type answer struct {
 	plans       []planned
@@ -17,6 +15,7 @@ type planned struct {
 // An option is a choice of how to make the tops, with its search.
 type option struct {
 	*search
+	own  bool // its linear program has been solved
 	rest *rest
 }
 
@@ -97,7 +96,7 @@ func (s *search) exactly(choices []choice, steps int64) (a *answer, ok bool) {
 		}
 		for i := range options {
 			o := &options[i]
-			if o.bound >= limit {
+			if o.bound >= limit || o.lifted() >= limit {
 				continue
 			}
 			sol, ok := o.below(limit, work)
@@ -119,14 +118,20 @@ func (s *search) options(choices []choice) []option {
 	var out []option
 	for _, c := range choices {
 		one := s.with(c.ways)
-		if one != s {
-			one.root() // the bound of one choice is higher than that of all
-		}
 		one.bound = max(one.bound, c.bound)
-		out = append(out, option{search: one})
+		out = append(out, option{search: one, own: one == s})
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].bound < out[j].bound })
 	return out
+}
+
+// lifted raises the bound to that of the choice alone, which is higher than
+// that of all.
+func (o *option) lifted() int64 {
+	if !o.own {
+		o.root()
+		o.own = true
+	}
+	return o.bound
 }
 
 // below looks for a plan below a limit.
