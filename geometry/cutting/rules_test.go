@@ -34,7 +34,7 @@ func TestRules(t *testing.T) {
 		{"a full-width part may be short", 100 * mmL, cutting.Shop{MinRipLength: 2000 * mmL}, parts(100*mmL, 100*mmL, 10), 1},
 		{"short parts come from long strips", 100 * mmL, cutting.Shop{MinRipLength: 600 * mmL}, parts(50*mmL, 100*mmL, 20), 1},
 		{"a short rip is lengthened by no more than it must be", 100 * mmL, cutting.Shop{Kerf: 3 * mmL, MinRipLength: 440 * mmL},
-			append(parts(30*mmL, 327*mmL, 1), parts(60*mmL, 547*mmL, 1)...), 1},
+			append(parts(45*mmL, 327*mmL, 1), parts(60*mmL, 547*mmL, 1)...), 1},
 		{"no second section fits after a long one", 100 * mmL, cutting.Shop{MinRipLength: 600 * mmL}, append(parts(100*mmL, 500*mmL, 1), parts(50*mmL, 100*mmL, 1)...), 2},
 	} {
 		t.Run(c.name, func(t *testing.T) {

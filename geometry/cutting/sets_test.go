@@ -95,8 +95,8 @@ func atoi(t *testing.T, s string) int {
 	return n
 }
 
-// fewSeconds is the effort of some three seconds.
-const fewSeconds = 1_500_000_000
+// fewSeconds is the effort of some eight seconds.
+const fewSeconds = 4_000_000_000
 
 // TestSets plans the bin-packing sets in the folder that
 // SLATWRIGHT_CUTTING_DATA names and prints what was reached. Sets marked all
