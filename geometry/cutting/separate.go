@@ -25,9 +25,8 @@ func (s *search) separate(job Job) *answer {
 	var patterns []pattern
 	for _, o := range names {
 		one := newSearch(s.in.ordered(job, o), s.work)
-		one.root()
-		choices, complete := one.choices()
-		if !complete || !one.small() {
+		choices, ok := one.small()
+		if !ok {
 			return nil
 		}
 		a, ok := one.exactly(choices, exactWork/4)

@@ -25,9 +25,7 @@ type option struct {
 func solve(job Job, in *instance, work *effort) (*answer, error) {
 	s := newSearch(in, work)
 	var best *answer
-	if s.small() {
-		s.root()
-		choices, _ := s.choices()
+	if choices, ok := s.small(); ok {
 		a, ok := s.exactly(choices, min(exactWork, work.limit/3*2))
 		if ok && a == nil {
 			return nil, stockOut(job, in.chosen(choices[0].ways))
@@ -66,8 +64,9 @@ func cheaper(a, b *answer) *answer {
 	return a
 }
 
-// small reports whether the exact method can solve every choice.
-func (s *search) small() bool {
+// small lists the choices to be made where there are few enough of them and the
+// exact method can solve each.
+func (s *search) small() (choices []choice, ok bool) {
 	need := append([]int(nil), s.need...)
 	for _, t := range s.in.tops {
 		most := 0
@@ -76,7 +75,11 @@ func (s *search) small() bool {
 		}
 		need = append(need, most)
 	}
-	return s.states(need) <= mostStates
+	if s.states(need) > mostStates {
+		return nil, false
+	}
+	s.root()
+	return s.choices()
 }
 
 // exactly solves every choice by the exact method. It asks for plans little
