@@ -1,5 +1,7 @@
 package cutting
 
+import "slices"
+
 // A piece is a section that may stand in a row of sections.
 type piece struct {
 	slot  int
@@ -13,31 +15,48 @@ type piece struct {
 // A row is the search for rows of sections in boards of one width.
 type row struct {
 	*enumerator
-	wid    int // index of the widest row of strips
-	pieces []piece
-	at     [][]entry // by length position
+	sources []int
+	longest int
+	wid     int // index of the widest row of strips
+	pieces  []piece
+	lens    []int   // lengths of rows found so far, ascending, from 0
+	at      []layer // one for each
+	ahead   []bool  // lengths still to come that a row may have
+	digits  []int64 // worth of the entries but for the pivot
+	pivot   int64   // worth of one of the pivot
 }
 
 // boards lists the patterns of the sources given, all of one width.
 func (e *enumerator) boards(sources []int) ([]pattern, bool) {
-	r := &row{enumerator: e, wid: floor(e.wids, e.in.sources[sources[0]].capW)}
-	longest := 0
+	r := &row{enumerator: e, sources: sources, wid: floor(e.wids, e.in.sources[sources[0]].capW)}
 	for _, s := range sources {
-		longest = max(longest, e.in.sources[s].capL)
+		r.longest = max(r.longest, e.in.sources[s].capL)
 	}
-	r.fullPieces(sources[0])
-	for i, at := range e.lens {
-		if at > longest {
-			break
+	r.digits, r.pivot = e.box.worth(e.guide.v)
+	r.ahead = make([]bool, r.longest+1)
+	if r.wid > 0 {
+		for _, s := range e.slots {
+			if s <= r.longest && e.guide.ripped(e.in, sources, s) {
+				r.ahead[s] = true
+			}
 		}
-		r.position(i, at)
-		if e.work.out() {
+	}
+	r.lens, r.at = []int{0}, []layer{{at: e.box.fresh(), live: []int32{0}}}
+	r.fullPieces(sources[0])
+	for at := 1; at <= r.longest; at++ {
+		if r.ahead[at] {
+			r.position(at)
+		}
+		if len(r.lens) > mostPositions || e.work.out() {
 			return nil, false
 		}
 	}
 	var out []pattern
 	for _, s := range sources {
 		out = append(out, r.patterns(s)...)
+		if e.work.out() {
+			return nil, false
+		}
 	}
 	return out, true
 }
@@ -48,43 +67,111 @@ func (r *row) fullPieces(source int) {
 		if r.in.kinds[k].width == r.in.sources[source].width {
 			v := make(vec, len(r.box.kinds))
 			v[i] = 1
-			r.pieces = append(r.pieces, piece{slot: r.in.l[k], full: i, v: v, shift: r.box.shift(v)})
+			r.put(piece{slot: r.in.l[k], full: i, v: v, shift: r.box.shift(v)})
+		}
+	}
+}
+
+// put takes up a piece and marks the lengths that it leads to from those
+// there are.
+func (r *row) put(p piece) {
+	r.pieces = append(r.pieces, p)
+	for _, l := range r.lens {
+		if l+p.slot <= r.longest {
+			r.ahead[l+p.slot] = true
 		}
 	}
 }
 
 // position fills the table of one length from those of the shorter ones, and
 // takes up the ripped sections of just this length that nothing shorter
-// replaces.
-func (r *row) position(i, at int) {
+// replaces. A length at which nothing useful is gained gets no table.
+func (r *row) position(at int) {
 	b := r.box
-	if i == 0 {
-		r.at = append(r.at, b.fresh())
-		return
-	}
-	t := inherit(r.at[i-1])
-	for k, p := range r.pieces {
-		if p.slot <= at {
-			b.add(t, r.at[floor(r.lens, at-p.slot)], k, p.shift, p.v[b.pivot()])
-			r.work.spend(b.size)
+	last := r.at[len(r.at)-1].at
+	least := r.least(at)
+	var t []entry // a copy of the last table as soon as something is gained
+	most := int32(b.need[b.pivot()])
+	for k := range r.pieces {
+		p := &r.pieces[k]
+		if p.slot > at {
+			continue
+		}
+		from := r.at[floor(r.lens, at-p.slot)]
+		r.work.spend(len(from.live))
+		for _, j := range from.live {
+			pivot := min(from.at[j].pivot+int32(p.v[b.pivot()]), most)
+			to := p.shift[j]
+			if pivot <= last[to].pivot || r.digits[to]+int64(pivot)*r.pivot < least {
+				continue
+			}
+			if t == nil {
+				t = b.inherit(last)
+			}
+			if pivot > t[to].pivot {
+				t[to] = entry{pivot, int32(k), j}
+			}
 		}
 	}
-	b.close(t)
-	if s := floor(r.slots, at); s >= 0 && r.slots[s] == at && r.wid > 0 {
-		ripped := r.ripped[s].at[r.wid]
-		b.maximal(ripped, func(j int) {
-			if ripped[j].pivot <= t[j].pivot {
-				return
-			}
-			v := b.vector(j, int(ripped[j].pivot))
-			p := piece{slot: at, full: -1, table: s, entry: j, v: v, shift: b.shift(v)}
-			b.add(t, r.at[0], len(r.pieces), p.shift, v[b.pivot()])
-			r.pieces = append(r.pieces, p)
-			r.work.spend(2 * b.size)
-		})
+	if t != nil {
+		b.close(t)
+		r.work.spend(b.size)
+	}
+	known := len(r.pieces)
+	if s, ok := slices.BinarySearch(r.slots, at); ok && r.wid > 0 {
+		t = r.takeRipped(s, at, least, t)
+	}
+	if t == nil {
+		return
+	}
+	if len(r.pieces) > known {
 		b.close(t)
 	}
-	r.at = append(r.at, t)
+	live := slices.DeleteFunc(b.maximal(t), func(j int32) bool { return r.digits[j]+int64(t[j].pivot)*r.pivot < least })
+	r.work.spend(2 * b.size)
+	r.lens, r.at = append(r.lens, at), append(r.at, layer{at: t, live: live})
+	for _, p := range r.pieces[:known] {
+		if to := at + p.slot; to <= r.longest {
+			r.ahead[to] = true
+		}
+	}
+}
+
+// takeRipped puts the ripped sections of one length into its table, which it
+// makes if there is none yet.
+func (r *row) takeRipped(slot, at int, least int64, t []entry) []entry {
+	b := r.box
+	found := r.ripped[slot].at[r.wid]
+	for _, j := range found.live {
+		pivot := found.at[j].pivot
+		if t == nil && pivot > r.at[len(r.at)-1].at[j].pivot {
+			t = b.inherit(r.at[len(r.at)-1].at)
+		}
+		if t == nil || pivot <= t[j].pivot || r.digits[j]+int64(pivot)*r.pivot < least {
+			continue
+		}
+		v := b.vector(int(j), int(pivot))
+		p := piece{slot: at, full: -1, table: slot, entry: int(j), v: v, shift: b.shift(v)}
+		t[j] = entry{pivot, int32(len(r.pieces)), 0}
+		r.put(p)
+		if 2*at <= r.longest {
+			r.ahead[2*at] = true
+		}
+		r.work.spend(b.size)
+	}
+	return t
+}
+
+// least is the least worth of a row up to a length that can be part of a
+// better plan in some board.
+func (r *row) least(at int) int64 {
+	out := int64(never)
+	for _, s := range r.sources {
+		if r.in.sources[s].capL >= at {
+			out = min(out, r.guide.least(r.in, s, at))
+		}
+	}
+	return out
 }
 
 // patterns reads off the patterns of one source.
@@ -92,7 +179,11 @@ func (r *row) patterns(source int) []pattern {
 	src := r.in.sources[source]
 	pos := floor(r.lens, src.capL)
 	var single [][]section
-	r.box.maximal(r.at[pos], func(j int) { single = append(single, r.sections(pos, j)) })
+	for _, j := range r.at[pos].live {
+		if r.at[pos].at[j].pivot > 0 || j > 0 {
+			single = append(single, r.sections(pos, int(j)))
+		}
+	}
 	var out []pattern
 	for _, leaves := range combine(single, src.leaves) {
 		out = append(out, newPattern(r.in, source, leaves))
@@ -119,7 +210,7 @@ func combine(layouts [][]section, n int) [][][]section {
 func (r *row) sections(pos, j int) []section {
 	var out []section
 	for pos > 0 {
-		e := r.at[pos][j]
+		e := r.at[pos].at[j]
 		if e.item < 0 {
 			pos, j = pos-1, int(e.prev)
 			continue
@@ -143,7 +234,11 @@ func (r *row) strips(table, j int) []strip {
 	var out []strip
 	wid := r.wid
 	for wid > 0 {
-		e := t.at[wid][j]
+		if t.at[wid].same {
+			wid--
+			continue
+		}
+		e := t.at[wid].at[j]
 		if e.item < 0 {
 			wid, j = wid-1, int(e.prev)
 			continue

@@ -11,6 +11,7 @@ type box struct {
 	stride []int // of the kinds but the pivot
 	size   int
 	digits [][]int
+	slab   []entry
 }
 
 // A vec counts the pieces of each kind of a box, in the box's order.
@@ -100,27 +101,49 @@ func (b *box) fresh() []entry {
 	return t
 }
 
-// inherit makes a table that starts as a copy of another position's.
-func inherit(from []entry) []entry {
-	t := make([]entry, len(from))
+// inherit makes a table that starts as a copy of another position's. Tables
+// are cut from larger slabs, which spares the allocator.
+func (b *box) inherit(from []entry) []entry {
+	if len(b.slab) < b.size {
+		b.slab = make([]entry, max(b.size, 1<<13))
+	}
+	t := b.slab[:b.size:b.size]
+	b.slab = b.slab[b.size:]
 	for j := range t {
 		t[j] = entry{from[j].pivot, -1, int32(j)}
 	}
 	return t
 }
 
-// add improves table t with one more item put to the choices of table from.
-func (b *box) add(t, from []entry, item int, shift []int32, pivot int) {
+// A layer is a table and its entries that go on: those that no other
+// dominates.
+type layer struct {
+	at   []entry
+	live []int32
+	same bool // the table is that of the layer before
+}
+
+func (l layer) asBefore() layer { return layer{l.at, l.live, true} }
+
+// add improves table t with one more item put to the live choices of a layer.
+// Table last is the one before, of which t becomes a copy when it is nil and
+// something is gained.
+func (b *box) add(t, last []entry, from layer, item int, shift []int32, pivot int) []entry {
 	most := int32(b.need[b.pivot()])
-	for j := range from {
-		if from[j].pivot < 0 {
+	for _, j := range from.live {
+		p := min(from.at[j].pivot+int32(pivot), most)
+		to := shift[j]
+		if p <= last[to].pivot {
 			continue
 		}
-		p := min(from[j].pivot+int32(pivot), most)
-		if to := shift[j]; p > t[to].pivot {
-			t[to] = entry{p, int32(item), int32(j)}
+		if t == nil {
+			t = b.inherit(last)
+		}
+		if p > t[to].pivot {
+			t[to] = entry{p, int32(item), j}
 		}
 	}
+	return t
 }
 
 // close makes the table closed downwards.
@@ -134,11 +157,11 @@ func (b *box) close(t []entry) {
 	}
 }
 
-// maximal calls f for the entries that no other dominates, the empty one left
-// out.
-func (b *box) maximal(t []entry, f func(j int)) {
+// maximal lists the entries that no other dominates.
+func (b *box) maximal(t []entry) []int32 {
+	var out []int32
 	for j := range t {
-		if t[j].pivot < 0 || (j == 0 && t[j].pivot == 0) {
+		if t[j].pivot < 0 {
 			continue
 		}
 		top := true
@@ -149,7 +172,19 @@ func (b *box) maximal(t []entry, f func(j int)) {
 			}
 		}
 		if top {
-			f(j)
+			out = append(out, int32(j))
 		}
 	}
+	return out
+}
+
+// worth returns what the digits of each entry are worth; the pivot comes to it.
+func (b *box) worth(v []int64) (digits []int64, pivot int64) {
+	digits = make([]int64, b.size)
+	for j, d := range b.digits {
+		for i, n := range d {
+			digits[j] += v[b.kinds[i]] * int64(n)
+		}
+	}
+	return digits, v[b.kinds[b.pivot()]]
 }

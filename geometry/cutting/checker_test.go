@@ -7,18 +7,20 @@ import (
 	"slatwright/specs/unit"
 )
 
+// A cutPiece is what a plan cuts or a job wants, told apart by all that marks it.
+type cutPiece struct {
+	order, mark, name    string
+	thick, width, length unit.Length
+	spare, glued         bool
+}
+
 // audit re-adds every board of a plan from the job alone: sizes, kerfs, trims,
 // rips, thickness, stock, price, and every part wanted. It shares no code with
 // the planner and says what is wrong, nil when nothing is.
 func audit(job cutting.Job, plan *cutting.Plan) error {
 	var cost int64
 	used := make([]int, len(job.Boards))
-	type piece struct {
-		order, mark, name    string
-		thick, width, length unit.Length
-		spare, glued         bool
-	}
-	have := map[piece]int{}
+	have := map[cutPiece]int{}
 	for i, b := range plan.Boards {
 		if b.Board != job.Boards[b.Index] || b.Count < 1 {
 			return fmt.Errorf("board %d is not the job's, or is cut %d times", i, b.Count)
@@ -31,7 +33,7 @@ func audit(job cutting.Job, plan *cutting.Plan) error {
 		for _, s := range b.Sections {
 			for _, t := range s.Strips {
 				for _, p := range t.Parts {
-					have[piece{p.Order, p.Mark, p.Name, b.Thickness, p.Width, p.Length, p.Spare, p.Staves > 0}] += b.Count
+					have[cutPiece{p.Order, p.Mark, p.Name, b.Thickness, p.Width, p.Length, p.Spare, p.Staves > 0}] += b.Count
 				}
 			}
 		}
@@ -47,29 +49,9 @@ func audit(job cutting.Job, plan *cutting.Plan) error {
 			return fmt.Errorf("%d of board %d used, %d on hand", n, i, on)
 		}
 	}
-	glued := map[[3]string]cutting.GlueUp{}
-	for _, g := range plan.GlueUps {
-		glued[[3]string{g.Order, g.Mark, g.Name}] = g
-	}
-	want := map[piece]int{}
-	for _, p := range job.Parts {
-		w := piece{p.Order, p.Mark, p.Name, p.Thickness, p.Width, p.Length, false, false}
-		n := 1
-		if g, ok := glued[[3]string{p.Order, p.Mark, p.Name}]; ok && g.Width == p.Width && g.Length == p.Length {
-			if got := unit.Length(g.Staves) * (g.StaveWidth - job.Shop.JointAllowance); got < p.Width {
-				return fmt.Errorf("part %s: staves make up %d of %d", p.Mark, got, p.Width)
-			}
-			if g.Count != p.Count+p.Spares || g.StaveLength != p.Length+job.Shop.GlueLength {
-				return fmt.Errorf("part %s: glue-up %+v", p.Mark, g)
-			}
-			n, w.width, w.length, w.glued = g.Staves, g.StaveWidth, g.StaveLength, true
-		}
-		if p.Count > 0 {
-			want[w] += n * p.Count
-		}
-		if w.spare = true; p.Spares > 0 {
-			want[w] += n * p.Spares
-		}
+	want, err := wantedPieces(job, plan)
+	if err != nil {
+		return err
 	}
 	for p, n := range want {
 		if have[p] != n {
@@ -82,6 +64,35 @@ func audit(job cutting.Job, plan *cutting.Plan) error {
 		}
 	}
 	return nil
+}
+
+// wantedPieces lists what a job wants, with the staves of its plan's glue-ups.
+func wantedPieces(job cutting.Job, plan *cutting.Plan) (map[cutPiece]int, error) {
+	glued := map[[3]string]cutting.GlueUp{}
+	for _, g := range plan.GlueUps {
+		glued[[3]string{g.Order, g.Mark, g.Name}] = g
+	}
+	want := map[cutPiece]int{}
+	for _, p := range job.Parts {
+		w := cutPiece{p.Order, p.Mark, p.Name, p.Thickness, p.Width, p.Length, false, false}
+		n := 1
+		if g, ok := glued[[3]string{p.Order, p.Mark, p.Name}]; ok && g.Width == p.Width && g.Length == p.Length {
+			if got := unit.Length(g.Staves) * (g.StaveWidth - job.Shop.JointAllowance); got < p.Width {
+				return nil, fmt.Errorf("part %s: staves make up %d of %d", p.Mark, got, p.Width)
+			}
+			if g.Count != p.Count+p.Spares || g.StaveLength != p.Length+job.Shop.GlueLength {
+				return nil, fmt.Errorf("part %s: glue-up %+v", p.Mark, g)
+			}
+			n, w.width, w.length, w.glued = g.Staves, g.StaveWidth, g.StaveLength, true
+		}
+		if p.Count > 0 {
+			want[w] += n * p.Count
+		}
+		if w.spare = true; p.Spares > 0 {
+			want[w] += n * p.Spares
+		}
+	}
+	return want, nil
 }
 
 // auditBoard adds up one board.

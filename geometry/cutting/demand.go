@@ -2,10 +2,15 @@ package cutting
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"slatwright/specs/unit"
 )
+
+// mostPrice is the highest price of a board, in cents: sums of prices must not
+// overflow.
+const mostPrice = 1_000_000_000
 
 // validate reports the first part, board or figure that cannot be meant.
 func validate(job Job) error {
@@ -19,6 +24,9 @@ func validate(job Job) error {
 		b := &job.Boards[i]
 		if b.Price < 0 {
 			return &Error{Kind: ErrPrice, Board: b, Help: "state a price of 0 or more"}
+		}
+		if b.Price > mostPrice {
+			return &Error{Kind: ErrBadBoard, Board: b, detail: "a price above 10 million", Help: "state the price of one board in cents"}
 		}
 		if b.Thickness <= 0 || b.Width <= 0 || b.Length <= 0 || b.OnHand < 0 {
 			return &Error{Kind: ErrBadBoard, Board: b, detail: "a size is not above zero or on hand is negative", Help: "state three sizes above zero, on hand 0 or more"}
@@ -193,34 +201,37 @@ func roundUp(l, grid unit.Length) unit.Length {
 	return (l + grid - 1) / grid * grid
 }
 
-// pool gathers equal sizes into kinds, longest first, with the stave option
-// chosen for each glued-up part.
-func pool(job Job, options [][]stave, choice []int) []kind {
-	type size struct{ t, w, l unit.Length }
-	at := map[size]int{}
-	var kinds []kind
-	for i, p := range job.Parts {
-		w := want{part: i, count: p.Count, spares: p.Spares}
-		s := size{p.Thickness, p.Width, p.Length}
-		if p.Count+p.Spares == 0 {
+// pool gathers equal sizes into kinds, longest first. A glued-up part asks for
+// the staves of each way to make it, of which one is chosen later.
+func pool(job Job, options [][]stave) []kind {
+	p := pooler{at: map[size]int{}}
+	var tops []madeOf
+	for i, part := range job.Parts {
+		n := part.Count + part.Spares
+		if n == 0 {
 			continue
 		}
-		if options[i] != nil {
-			o := options[i][choice[i]]
-			w = want{part: i, count: p.Count * o.n, spares: p.Spares * o.n, staves: o.n}
-			s.w, s.l = o.width, p.Length+job.Shop.GlueLength
+		whole := size{part.Thickness, part.Width, part.Length}
+		if options[i] == nil {
+			k := p.kind(whole)
+			k.need += n
+			k.wants = append(k.wants, want{part: i, count: part.Count, spares: part.Spares})
+			continue
 		}
-		k, ok := at[s]
-		if !ok {
-			k = len(kinds)
-			at[s] = k
-			kinds = append(kinds, kind{thick: s.t, width: s.w, length: s.l})
+		made := madeOf{part.Order, whole}
+		top := slices.Index(tops, made)
+		if top < 0 {
+			top = len(tops)
+			tops = append(tops, made)
 		}
-		kinds[k].need += w.count + w.spares
-		kinds[k].wants = append(kinds[k].wants, w)
+		for _, o := range options[i] {
+			k := p.kind(size{part.Thickness, o.width, part.Length + job.Shop.GlueLength})
+			k.staves(top, o.n, n)
+			k.wants = append(k.wants, want{part: i, count: part.Count * o.n, spares: part.Spares * o.n, staves: o.n, top: top})
+		}
 	}
-	sort.SliceStable(kinds, func(i, j int) bool {
-		a, b := kinds[i], kinds[j]
+	sort.SliceStable(p.kinds, func(i, j int) bool {
+		a, b := p.kinds[i].size, p.kinds[j].size
 		if a.length != b.length {
 			return a.length > b.length
 		}
@@ -229,5 +240,38 @@ func pool(job Job, options [][]stave, choice []int) []kind {
 		}
 		return a.thick < b.thick
 	})
-	return kinds
+	return p.kinds
+}
+
+// Glued-up parts of one size in one order are made alike.
+type madeOf struct {
+	order string
+	size
+}
+
+type pooler struct {
+	at    map[size]int
+	kinds []kind
+}
+
+// kind returns the kind of a size.
+func (p *pooler) kind(s size) *kind {
+	k, ok := p.at[s]
+	if !ok {
+		k = len(p.kinds)
+		p.at[s] = k
+		p.kinds = append(p.kinds, kind{size: s})
+	}
+	return &p.kinds[k]
+}
+
+// staves notes that n more parts of a size may be made of so many staves each.
+func (k *kind) staves(top, staves, n int) {
+	for i := range k.tops {
+		if k.tops[i].top == top && k.tops[i].staves == staves {
+			k.tops[i].parts += n
+			return
+		}
+	}
+	k.tops = append(k.tops, topUse{top, staves, n})
 }

@@ -5,11 +5,11 @@ import "math"
 // Limits of the parts of a dive.
 const (
 	mostDives     = 400
-	firstDives    = 6           // before the best plan is worked on
-	finishStates  = 100000      // open demands that the exact method finishes
-	finishSteps   = 200_000_000 // its effort
-	pricingRounds = 30          // of the first step of a dive, fewer later
-	mostPooled    = 3000        // patterns carried from step to step
+	firstDives    = 2          // before the best plan is worked on
+	finishStates  = 100000     // open demands that the exact method finishes
+	finishSteps   = 20_000_000 // its effort
+	pricingRounds = 40         // of the first step of a dive, fewer later
+	mostPooled    = 3000       // patterns carried from step to step
 )
 
 // A dive fixes patterns of the linear program's solution, solves it again for
@@ -27,6 +27,14 @@ type dive struct {
 	second int   // and how far down the list it goes
 }
 
+func newDive(s *search) *dive {
+	d := &dive{search: s, find: newPricer(s.in, false, s.work), astray: -1, below: never}
+	d.open = append(d.open, s.need...)
+	d.left = append(d.left, s.limits...)
+	d.pool = append(d.pool, s.pool...)
+	return d
+}
+
 // dives makes dives that differ in one choice each, until the bound is met or
 // the effort is used up.
 func (s *search) dives(from, to int) {
@@ -35,13 +43,11 @@ func (s *search) dives(from, to int) {
 		if s.best != nil && (s.best.cost <= s.bound || s.work.out()) {
 			return
 		}
-		d := &dive{search: s, find: find, astray: -1, below: never}
+		d := newDive(s)
+		d.find = find
 		if s.best != nil {
 			d.below = s.best.cost
 		}
-		d.open = append(d.open, s.need...)
-		d.left = append(d.left, s.limits...)
-		d.pool = append(d.pool, s.pool...)
 		if n > 0 {
 			d.astray, d.second = (n-1)/3, (n-1)%3+1
 		}
@@ -54,7 +60,7 @@ func (s *search) dives(from, to int) {
 // run returns the dive's plan, or nil when it finds none of use.
 func (d *dive) run() *solution {
 	for step := 0; !d.closed(); {
-		if d.statesLeft() <= finishStates {
+		if d.states(d.open) <= finishStates {
 			if sol, ok := d.solveExactly(d.open, d.left, finishSteps, d.below-d.cost); sol != nil {
 				return d.end(sol)
 			} else if ok && d.below < never {
@@ -88,16 +94,6 @@ func (d *dive) closed() bool {
 		}
 	}
 	return true
-}
-
-func (d *dive) statesLeft() int {
-	n := 1
-	for _, k := range d.open {
-		if n *= k + 1; n > finishStates {
-			break
-		}
-	}
-	return n
 }
 
 func (d *dive) end(rest *solution) *solution {

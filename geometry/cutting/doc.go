@@ -11,8 +11,23 @@
 // edges and needs no rip. The grain of every part runs along the board.
 //
 // Cost comes first, then the number of settings, then the length of the
-// offcuts. Small jobs are solved exactly: every pattern worth having of every
-// board, then dynamic programming over the demand still open. Larger ones go
-// through column generation with a bound that is recomputed in whole numbers,
-// so that Plan.Bound holds whatever the linear program did.
+// offcuts. Parts that no board is wide enough for are glued up from staves, in
+// whichever way is cheapest; the bound holds over all ways that are weighed.
+//
+// The files, in the order in which a job passes through them:
+//
+//	demand, instance, subset     the job as kinds of part, ways to use boards, whole numbers
+//	solve, separate              which method, choice by choice; orders by themselves
+//	search, price, tables        the linear program over all patterns and its safe bound
+//	master, formable             the simplex method; totals that prices can add up to
+//	rest, guide, exact           the exact method for a demand that is small enough:
+//	enumerate, boards, box         every pattern that can be in a better plan,
+//	shortest                       then the cheapest way through the open demand
+//	large, dive, fix, proper     plans for large demands: patterns are fixed one by one
+//	improve                      the poorest boards planned anew
+//	layout, settle, finish       real sizes, fewest settings, parts handed out
+//	steps                        the cutting order with its cautions
+//
+// Floating point only proposes prices and patterns. Bounds are recomputed in
+// whole numbers, so that Plan.Bound holds whatever the linear program did.
 package cutting

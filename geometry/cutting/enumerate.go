@@ -11,10 +11,10 @@ import "sort"
 type enumerator struct {
 	in      *instance
 	box     *box
+	guide   *guide
 	work    *effort
 	classes []widthClass
 	slots   []int // lengths that a ripped section may have, ascending
-	lens    []int // lengths that rows of sections may have, ascending, from 0
 	wids    []int // widths that rows of strips may have, ascending, from 0
 	ripped  []slotTables
 }
@@ -28,7 +28,7 @@ type widthClass struct {
 // slotTables are the tables of one section length, by width position.
 type slotTables struct {
 	strips []boxStrip
-	at     [][]entry
+	at     []layer
 }
 
 // A boxStrip is a strip that may go into a section of one length.
@@ -42,13 +42,13 @@ const mostPositions = 20000
 
 // enumerate returns the patterns of the sources that cut the box's kinds, or
 // ok == false when the effort runs out.
-func enumerate(in *instance, b *box, sources []int, work *effort) (found []pattern, ok bool) {
-	e := &enumerator{in: in, box: b, work: work}
+func enumerate(in *instance, b *box, sources []int, g *guide, work *effort) (found []pattern, ok bool) {
+	e := &enumerator{in: in, box: b, guide: g, work: work}
 	if !e.prepare(sources) {
 		return nil, false
 	}
-	for i := range e.slots {
-		e.ripped = append(e.ripped, e.sectionTables(e.slots[i]))
+	for _, slot := range e.slots {
+		e.ripped = append(e.ripped, e.sectionTables(slot))
 		if work.out() {
 			return nil, false
 		}
@@ -75,13 +75,8 @@ func enumerate(in *instance, b *box, sources []int, work *effort) (found []patte
 // prepare finds the width classes and the positions that can occur.
 func (e *enumerator) prepare(sources []int) bool {
 	maxL, maxW := 0, 0
-	full := map[int]bool{}
 	for _, s := range sources {
-		src := e.in.sources[s]
-		maxL, maxW = max(maxL, src.capL), max(maxW, src.capW)
-		for i, k := range e.box.kinds {
-			full[i] = full[i] || e.in.kinds[k].width == src.width
-		}
+		maxL, maxW = max(maxL, e.in.sources[s].capL), max(maxW, e.in.sources[s].capW)
 	}
 	for i, k := range e.box.kinds {
 		e.addToClass(i, e.in.w[k], maxW)
@@ -95,19 +90,13 @@ func (e *enumerator) prepare(sources []int) bool {
 			return false
 		}
 	}
-	e.slots = sorted(slots)
-	steps := map[int]bool{}
-	for _, s := range e.slots {
-		steps[s] = true
-	}
-	for i, k := range e.box.kinds {
-		if full[i] {
-			steps[e.in.l[k]] = true
+	for _, s := range sorted(slots) {
+		if e.guide.ripped(e.in, sources, s) {
+			e.slots = append(e.slots, s)
 		}
 	}
-	e.lens = reach(sorted(steps), maxL)
 	e.wids = reach(widths, maxW)
-	return e.lens != nil && e.wids != nil
+	return e.wids != nil
 }
 
 func (e *enumerator) addToClass(i, w, maxW int) {
@@ -188,20 +177,28 @@ func (e *enumerator) sectionTables(slot int) slotTables {
 	}
 	b := e.box
 	for i, w := range e.wids {
-		var at []entry
 		if i == 0 {
-			at = b.fresh()
-		} else {
-			at = inherit(t.at[i-1])
+			t.at = append(t.at, layer{at: b.fresh(), live: []int32{0}})
+			continue
 		}
-		for k, s := range t.strips {
-			if s.w <= w {
-				b.add(at, t.at[floor(e.wids, w-s.w)], k, s.shift, s.v[b.pivot()])
-				e.work.spend(b.size)
+		last := t.at[i-1]
+		var at []entry // a copy of the last table as soon as something is gained
+		for k := range t.strips {
+			s := &t.strips[k]
+			if s.w > w {
+				continue
 			}
+			from := t.at[floor(e.wids, w-s.w)]
+			at = b.add(at, last.at, from, k, s.shift, s.v[b.pivot()])
+			e.work.spend(len(from.live))
+		}
+		if at == nil {
+			t.at = append(t.at, last.asBefore())
+			continue
 		}
 		b.close(at)
-		t.at = append(t.at, at)
+		e.work.spend(2 * b.size)
+		t.at = append(t.at, layer{at: at, live: b.maximal(at)})
 	}
 	return t
 }

@@ -27,6 +27,8 @@ func TestErrors(t *testing.T) {
 			"part R-1 A slat: no board serves the thickness: 10 mm thick, the thickest board offered has 19 mm; add a board 10 mm thick, or allow planing or resawing of the thicker ones"},
 		{"negative price", func(j *cutting.Job) { j.Boards[0].Price = -1 }, cutting.ErrPrice,
 			"board 1x4 of 2400 mm: negative price; state a price of 0 or more"},
+		{"a price out of all proportion", func(j *cutting.Job) { j.Boards[0].Price = 1 << 40 }, cutting.ErrBadBoard,
+			"board 1x4 of 2400 mm: bad board: a price above 10 million; state the price of one board in cents"},
 		{"no boards", func(j *cutting.Job) { j.Boards = nil }, cutting.ErrNoBoards,
 			"no boards; list a board that may be bought, or one on hand"},
 		{"stock runs out", func(j *cutting.Job) { j.Boards[0].OnHand = 1; j.Parts[0].Count = 20 }, cutting.ErrStockOut,

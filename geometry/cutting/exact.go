@@ -21,28 +21,24 @@ type solution struct {
 // exact solves an instance by every pattern of every board and dynamic
 // programming over the demand that is still open. It returns ok == false when
 // the instance is too large, and a nil solution when nothing meets the demand.
-// Only plans below the cost given count.
-func exact(in *instance, below int64) (best *solution, ok bool) {
-	return exactWithin(in, &effort{limit: exactWork}, below)
-}
-
-// exactWithin is exact with the effort given.
-func exactWithin(in *instance, work *effort, below int64) (best *solution, ok bool) {
-	if states(in) > mostStates {
-		return nil, false
+// Only plans below the cost given count; the guide's room must belong to it.
+func exact(in *instance, g *guide, work *effort, below int64) (best *solution, ok bool) {
+	if g.room < 0 {
+		return nil, true
 	}
-	patterns, ok := allPatterns(in, work)
+	patterns, ok := allPatterns(in, g, work)
 	if !ok {
 		return nil, false
 	}
 	return cover(in, patterns, work, below)
 }
 
-func states(in *instance) int {
+// states is the number of demand vectors, no more than one above mostStates.
+func (s *search) states(open []int) int {
 	n := 1
-	for _, k := range in.kinds {
-		if n *= k.need + 1; n > mostStates {
-			break
+	for _, k := range open {
+		if n *= k + 1; n > mostStates {
+			return mostStates + 1
 		}
 	}
 	return n
@@ -50,7 +46,7 @@ func states(in *instance) int {
 
 // allPatterns enumerates thickness by thickness and drops what a board that
 // can be bought for no more gives as well.
-func allPatterns(in *instance, work *effort) ([]pattern, bool) {
+func allPatterns(in *instance, g *guide, work *effort) ([]pattern, bool) {
 	var out []pattern
 	for _, b := range boxes(in) {
 		if b == nil {
@@ -63,7 +59,7 @@ func allPatterns(in *instance, work *effort) ([]pattern, bool) {
 				sources = append(sources, s)
 			}
 		}
-		ps, ok := enumerate(in, b, sources, work)
+		ps, ok := enumerate(in, b, sources, g, work)
 		if !ok {
 			return nil, false
 		}

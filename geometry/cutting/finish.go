@@ -43,6 +43,9 @@ func compareLayouts(a, b *layout) int {
 	if len(a.rows) != len(b.rows) {
 		return len(a.rows) - len(b.rows)
 	}
+	if a.plan != b.plan {
+		return a.plan - b.plan
+	}
 	for i := range a.rows {
 		x, y := a.rows[i], b.rows[i]
 		if x.leaf != y.leaf {

@@ -33,33 +33,60 @@ func (d *dive) program(step int) *master {
 		for k, r := range row {
 			v[k] = 0
 			if r >= 0 {
-				v[k] = max(0, int64(m.y[r]*scale))
+				v[k] = max(0, int64(m.y[r]*float64(d.in.scale)))
 			}
 		}
-		d.find.run(v, d.open)
-		added := false
-		d.find.each(func(g *priceGroup, f *profile, source int, value int64) {
-			src := d.in.sources[source]
-			price := src.cost * scale
-			if src.limitRow >= 0 {
-				price += max(0, int64(-m.y[len(need)+src.limitRow]*scale))
-			}
-			if value <= price+scale/1_000_000 {
-				return
-			}
-			p := d.find.proper(g, f, source, v, d.open)
-			c := d.columnOf(p, row, len(need))
-			if m.reduced(&c) < -1e-6 && fresh(known, d.in, p) {
-				m.add(c)
-				added = true
-			}
-		})
-		if !added {
+		if !d.price(m, v, row, len(need), known) {
 			break
 		}
 	}
 	d.carry(m)
 	return m
+}
+
+// price adds patterns that the program's prices v make worth having, and
+// reports whether there were any. The best board of each width is worked out
+// with care, the others in passing.
+func (d *dive) price(m *master, v []int64, row []int, needs int, known map[string]bool) bool {
+	type offer struct {
+		g      *priceGroup
+		f      *profile
+		source int
+		gain   float64
+	}
+	var offers []offer
+	best := map[*profile]int{}
+	added := false
+	take := func(p pattern) {
+		c := d.columnOf(p, row, needs)
+		if m.reduced(&c) < -1e-6 && fresh(known, d.in, p) {
+			m.add(c)
+			added = true
+		}
+	}
+	d.find.run(v, d.open)
+	d.find.each(func(g *priceGroup, f *profile, source int, value int64) {
+		src := d.in.sources[source]
+		price := src.cost * d.in.scale
+		if src.limitRow >= 0 {
+			price += max(0, int64(-m.y[needs+src.limitRow]*float64(d.in.scale)))
+		}
+		if value <= price+d.in.scale/1_000_000 {
+			return
+		}
+		o := offer{g, f, source, float64(value) / float64(price+1)}
+		if at, ok := best[f]; !ok {
+			best[f] = len(offers)
+			offers = append(offers, o)
+		} else if o.gain > offers[at].gain {
+			offers[at] = o
+		}
+		take(d.find.proper(g, f, source, v, d.open))
+	})
+	for _, o := range offers {
+		take(d.find.careful(o.g, o.f, o.source, v, d.open))
+	}
+	return added
 }
 
 // carry keeps the most promising patterns for the next step.
@@ -206,8 +233,8 @@ func (d *dive) greedy() *solution {
 	v := make([]int64, len(d.open))
 	for k := range v {
 		v[k] = int64(d.in.l[k]) * int64(d.in.w[k])
-		if d.prices != nil {
-			v[k] = max(1, int64(d.prices[k]*scale))
+		if d.v[k] > 0 {
+			v[k] = d.v[k]
 		}
 	}
 	for !d.closed() {
@@ -236,72 +263,4 @@ func (d *dive) greedy() *solution {
 		}
 	}
 	return d.end(&solution{})
-}
-
-// proper walks back to the layout of greatest value of a source, leaves out
-// what is more than needed, and fills the room with other parts that fit.
-func (p *pricer) proper(g *priceGroup, f *profile, source int, v []int64, need []int) pattern {
-	left := append([]int(nil), need...)
-	raw := p.layout(g, f, source)
-	for i, leaf := range raw.leaves {
-		var row []section
-		for _, s := range leaf {
-			if s.full >= 0 {
-				if left[s.full] > 0 {
-					left[s.full]--
-					row = append(row, s)
-				}
-				continue
-			}
-			if t := p.refill(g, s, v, left); len(t.strips) > 0 {
-				row = append(row, t)
-			}
-		}
-		raw.leaves[i] = row
-	}
-	return newPattern(p.in, source, raw.leaves)
-}
-
-// refill clips a section's strips to what is left and fills them up with the
-// parts of their width that are worth most for their length.
-func (p *pricer) refill(g *priceGroup, s section, v []int64, left []int) section {
-	out := section{slot: s.slot, full: -1}
-	for _, t := range s.strips {
-		room := s.slot
-		var items []item
-		for _, it := range t.items {
-			if n := min(it.n, left[it.kind]); n > 0 {
-				items = append(items, item{it.kind, n})
-				left[it.kind] -= n
-				room -= n * p.l[it.kind]
-			}
-		}
-		for _, c := range g.classes {
-			if c.w == p.in.w[t.items[0].kind] {
-				items = p.topUp(c, items, room, v, left)
-			}
-		}
-		if len(items) > 0 {
-			out.strips = append(out.strips, strip{items})
-		}
-	}
-	return out
-}
-
-func (p *pricer) topUp(c *priceClass, items []item, room int, v []int64, left []int) []item {
-	for {
-		best := -1
-		for _, k := range c.active {
-			if left[k] > 0 && p.l[k] <= room && (best < 0 || v[k]*int64(p.l[best]) > v[best]*int64(p.l[k])) {
-				best = k
-			}
-		}
-		if best < 0 {
-			return items
-		}
-		n := min(left[best], room/p.l[best])
-		items = append(items, item{best, n})
-		left[best] -= n
-		room -= n * p.l[best]
-	}
 }

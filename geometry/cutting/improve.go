@@ -1,59 +1,85 @@
 package cutting
 
-// Sizes of the groups of boards that are planned anew together.
+import "sort"
+
+// Sizes of the groups of boards that are planned anew together, and how many
+// groups of one size are tried in vain before the size changes.
 const (
-	fewestRedone = 2
-	mostRedone   = 7
+	fewestRedone = 3
+	mostRedone   = 10
+	triesRedone  = 12
 )
 
 // improve takes a few boards of the best plan at a time and plans what they
-// hold anew, until the bound is met or the effort is used up. Groups grow
-// after a round in which nothing was gained, and shrink again after one in
-// which something was.
+// hold anew, until the bound is met or the effort is used up. Boards whose
+// contents are worth little for their price come first.
 func (s *search) improve() {
 	if s.best == nil {
 		return
 	}
 	find := newPricer(s.in, false, s.work)
-	size, stride := fewestRedone, 1
-	for s.best.cost > s.bound && !s.work.out() {
+	draw := lottery(1)
+	for size, vain, turn := fewestRedone, 0, 0; s.best.cost > s.bound && !s.work.out(); turn++ {
 		n := len(s.best.patterns)
-		if size > n {
-			size, stride = fewestRedone, stride+1
+		loads := s.loads()
+		group := s.poor(loads, min(size, n), &draw)
+		if s.redo(find, loads, group, turn) {
+			vain = 0
+			continue
 		}
-		if stride > n {
+		if vain++; size >= n && vain > 4*triesRedone {
 			return
 		}
-		gained := false
-		for first := 0; first < n && !s.work.out(); first++ {
-			group := make([]int, 0, size)
-			for i := range min(size, n) {
-				at := (first + i*stride) % n
-				if i > 0 && at == first {
-					break
-				}
-				group = append(group, at)
+		if vain%triesRedone == 0 {
+			if size++; size > mostRedone {
+				size = fewestRedone
 			}
-			if s.redo(find, group, first) {
-				gained = true
-				n = len(s.best.patterns)
-			}
-		}
-		switch {
-		case gained:
-			size = fewestRedone
-		case size < mostRedone && size < n:
-			size++
-		default:
-			size, stride = fewestRedone, stride+1
 		}
 	}
 }
 
+// A lottery draws numbers, the same in every run.
+type lottery uint64
+
+func (l *lottery) below(n int64) int64 {
+	*l = *l*6364136223846793005 + 1442695040888963407
+	return int64(uint64(*l) >> 33 % uint64(n))
+}
+
+// poor draws boards of the best plan, each the more likely the less its load
+// is worth for its price.
+func (s *search) poor(loads [][]int, size int, draw *lottery) []int {
+	loss := make([]int64, len(loads))
+	total := int64(0)
+	for i, load := range loads {
+		src := s.in.sources[s.best.patterns[i].source]
+		worth := int64(0)
+		for k, n := range load {
+			worth += s.v[k] * int64(n)
+		}
+		loss[i] = max(0, src.cost-worth/s.in.scale) + 1 + src.cost/50
+		total += loss[i]
+	}
+	var out []int
+	for range size {
+		at := draw.below(total)
+		for i, l := range loss {
+			if at < l {
+				out = append(out, i)
+				total -= l
+				loss[i] = 0
+				break
+			}
+			at -= l
+		}
+	}
+	sort.Ints(out)
+	return out
+}
+
 // redo plans the boards of a group of the best plan anew and puts the result
 // in their place when it costs less.
-func (s *search) redo(find *pricer, group []int, turn int) bool {
-	loads := s.loads()
+func (s *search) redo(find *pricer, loads [][]int, group []int, turn int) bool {
 	d := &dive{search: s, find: find, astray: -1, open: make([]int, len(s.need)), left: append([]int(nil), s.limits...)}
 	chosen := map[int]bool{}
 	for _, i := range group {
@@ -63,17 +89,17 @@ func (s *search) redo(find *pricer, group []int, turn int) bool {
 			d.open[k] += n
 		}
 	}
-	var rest []pattern
+	var others []pattern
 	for i, p := range s.best.patterns {
 		if chosen[i] {
 			continue
 		}
-		rest = append(rest, p)
+		others = append(others, p)
 		if r := s.in.sources[p.source].limitRow; r >= 0 {
 			d.left[r]--
 		}
 	}
-	d.pool = s.pool
+	d.pool = s.fitting(d.open)
 	if turn%2 == 1 {
 		d.astray, d.second = turn/2%3, 1+turn%3
 	}
@@ -81,12 +107,24 @@ func (s *search) redo(find *pricer, group []int, turn int) bool {
 	if sol == nil || sol.cost >= d.below {
 		return false
 	}
-	sol.cost += s.best.cost - d.below
-	// what was planned anew goes to the end, so that the next groups mix it
-	// with others
-	sol.patterns = append(rest, sol.patterns...)
-	s.best = sol
+	s.best = &solution{cost: s.best.cost - d.below + sol.cost, patterns: append(others, sol.patterns...)}
 	return true
+}
+
+// fitting lists the patterns of the pool that are worth most of their price
+// when what exceeds the demand left is taken off.
+func (s *search) fitting(open []int) []pattern {
+	var out []pattern
+	for _, p := range s.pool {
+		worth := int64(0)
+		for k, n := range p.counts {
+			worth += s.v[k] * int64(min(n, open[k]))
+		}
+		if worth >= s.in.sources[p.source].cost*s.in.scale/10*9 {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // loads tells what each board of the best plan is used for: what it holds,

@@ -1,16 +1,21 @@
 package cutting
 
 import (
+	"math"
 	"sort"
 
 	"slatwright/specs/unit"
 )
 
+// A size is that of a finished part or of a stave.
+type size struct{ thick, width, length unit.Length }
+
 // A kind is everything that is cut to one size, whatever order it is for.
 type kind struct {
-	thick, width, length unit.Length
-	need                 int
-	wants                []want
+	size
+	need  int // pieces; those of glued-up parts come to it when their staves are chosen
+	wants []want
+	tops  []topUse // the glued-up parts that it can make up
 }
 
 // A want is what one part asks of a kind, in the order of the job.
@@ -18,7 +23,12 @@ type want struct {
 	part          int
 	count, spares int // pieces, or staves where staves > 0
 	staves        int // staves in one part
+	top           int // the size of the glued-up part, where staves > 0
 }
+
+// A topUse is one way to make up the glued-up parts of one size: so many
+// staves of the kind in each of so many parts.
+type topUse struct{ top, staves, parts int }
 
 // A source is a board used in one way: as it is, planed, or resawn.
 type source struct {
@@ -42,8 +52,22 @@ type instance struct {
 	kinds   []kind
 	sources []source
 	l, w    []int // sizes of the kinds on the grids
+	ids     []int // of the kinds, the same in every part of an instance
 	ripMin  int   // least length of a ripped section on the grid
+	tops    []top
+	scale   int64 // turns a price into the whole numbers that the bound is computed in
+	step    int64 // greatest common divisor of the prices
 }
+
+// A top is the glued-up parts of one size: one of the ways makes them up.
+type top struct {
+	id    int // as in topUse
+	parts int
+	ways  []way
+}
+
+// A way is a kind of stave, and how many make up one part.
+type way struct{ kind, staves int }
 
 // sourcesFor lists every way to use every board for parts of the thicknesses
 // given, in the order of the boards.
@@ -136,12 +160,21 @@ func newInstance(shop Shop, kinds []kind, sources []source) *instance {
 	for _, k := range kinds {
 		stepL = gcd(stepL, k.length+shop.Kerf)
 		stepW = gcd(stepW, k.width+shop.Kerf)
+		if k.length < shop.MinRipLength { // a section may be just as long as a rip asks for
+			stepL = gcd(stepL, shop.MinRipLength+shop.Kerf)
+		}
 	}
 	for _, k := range kinds {
 		in.l = append(in.l, int((k.length+shop.Kerf)/stepL))
 		in.w = append(in.w, int((k.width+shop.Kerf)/stepW))
+		in.ids = append(in.ids, len(in.ids))
 	}
 	in.ripMin = int((shop.MinRipLength + shop.Kerf + stepL - 1) / stepL)
+	in.gatherTops()
+	total := 0
+	for _, k := range kinds {
+		total += k.most()
+	}
 	rows := map[int]int{}
 	for _, s := range sources {
 		if !servesAny(shop, s, kinds) {
@@ -150,6 +183,7 @@ func newInstance(shop Shop, kinds []kind, sources []source) *instance {
 		s.capL = int((s.usable + shop.Kerf) / stepL)
 		s.capW = int(max(0, s.width-2*shop.EdgeTrim+shop.Kerf) / stepW)
 		if s.limit >= 0 {
+			s.limit = min(s.limit, total)
 			if _, ok := rows[s.board]; !ok {
 				rows[s.board] = len(rows)
 			}
@@ -157,7 +191,50 @@ func newInstance(shop Shop, kinds []kind, sources []source) *instance {
 		}
 		in.sources = append(in.sources, s)
 	}
+	_, in.step = in.prices()
+	in.setScale(total)
 	return in
+}
+
+// finestScale is the scale of prices that are not out of all proportion.
+const finestScale = 1 << 20
+
+// unmet is how many times the dearest board a part costs that is not cut, in
+// the linear program.
+const unmet = 1000
+
+// setScale chooses the scale so that no sum of prices overflows: not that of
+// all parts wanted, nor that of all parts a board could hold.
+func (in *instance) setScale(total int) {
+	most := max(1, total)
+	for _, s := range in.sources {
+		for k := range in.kinds {
+			most = max(most, s.leaves*(s.capL/in.l[k]+1)*(s.capW/in.w[k]+1))
+		}
+	}
+	most = min(most, 1<<40)
+	in.scale = finestScale
+	for in.scale > 1 && in.dearest() > math.MaxInt64/2/unmet/int64(most)/in.scale {
+		in.scale /= 2
+	}
+}
+
+// dearest is the highest price, at least 1.
+func (in *instance) dearest() int64 {
+	out := int64(1)
+	for _, s := range in.sources {
+		out = max(out, s.cost)
+	}
+	return out
+}
+
+// most is how many pieces of the kind any plan needs.
+func (k *kind) most() int {
+	n := k.need
+	for _, u := range k.tops {
+		n += u.staves * u.parts
+	}
+	return n
 }
 
 func servesAny(shop Shop, s source, kinds []kind) bool {

@@ -9,6 +9,7 @@ import (
 // A layout is one board's pattern in real sizes, cut down to what is wanted.
 type layout struct {
 	in     *instance
+	plan   int // number of the plan that it belongs to, with kinds of its own
 	source source
 	rows   []cut
 }
@@ -26,14 +27,14 @@ type cut struct {
 // layouts turns a solution's patterns into layouts that hold exactly what is
 // needed. What a plan would give too much of is left out where that frees
 // most: whole sections first.
-func layouts(in *instance, sol *solution) []layout {
+func layouts(in *instance, plan int, patterns []pattern) []layout {
 	spare := make([]int, len(in.kinds))
 	for k := range in.kinds {
 		spare[k] = -in.kinds[k].need
 	}
-	out := make([]layout, len(sol.patterns))
-	for i, p := range sol.patterns {
-		out[i] = layout{in: in, source: in.sources[p.source]}
+	out := make([]layout, len(patterns))
+	for i, p := range patterns {
+		out[i] = layout{in: in, plan: plan, source: in.sources[p.source]}
 		for leaf, sections := range p.leaves {
 			for _, s := range sections {
 				out[i].rows = append(out[i].rows, cutsOf(in, in.sources[p.source], leaf, s)...)

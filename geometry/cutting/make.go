@@ -2,14 +2,17 @@ package cutting
 
 import (
 	"fmt"
+	"sort"
 )
 
-// DefaultEffort is the search effort for large jobs, some tens of seconds.
-const DefaultEffort = 20_000_000_000
+// DefaultEffort is the search effort for large jobs, some half a minute. Each
+// order beyond the twentieth adds a fortieth of it.
+const DefaultEffort = 12_000_000_000
 
-// mostChoices is how many ways to divide the glued-up parts are solved in
-// full; beyond that each takes the way that uses the least width.
-const mostChoices = 48
+// QuickEffort is the search effort of a plan that must not keep anybody
+// waiting: orders of usual size are still solved and proven, large ones get a
+// good plan and an honest bound.
+const QuickEffort = 100_000_000
 
 // Make plans a job. The error, if any, is an *Error that names the part or
 // board and what would help. A plan without parts costs nothing.
@@ -23,143 +26,36 @@ func Make(job Job) (*Plan, error) {
 		return nil, err
 	}
 	if job.Effort == 0 {
-		job.Effort = DefaultEffort
+		job.Effort = defaultEffort(job)
 	}
-	best, err := chooseStaves(job, sources, options)
-	if err != nil {
-		return nil, err
-	}
-	plan := &Plan{Bound: best.bound}
+	plan := &Plan{}
 	var ls []layout
-	for i, in := range best.instances {
-		ls = append(ls, layouts(in, best.solutions[i])...)
+	plans := 0
+	instances := split(job.Shop, pool(job, options), sources)
+	for _, in := range instances {
+		a, err := solve(job, in, &effort{limit: job.Effort / int64(len(instances))})
+		if err != nil {
+			return nil, err
+		}
+		plan.Bound += a.bound
+		for _, p := range a.plans {
+			plan.GlueUps = append(plan.GlueUps, glueUps(job, p.in)...)
+			ls = append(ls, layouts(p.in, plans, p.patterns)...)
+			plans++
+		}
 	}
-	plan.GlueUps = glueUps(job, options, best.choice)
+	sort.SliceStable(plan.GlueUps, func(i, j int) bool { return plan.GlueUps[i].part < plan.GlueUps[j].part })
 	finish(job, ls, plan)
 	plan.Proven = plan.Cost == plan.Bound
-	if best.divided {
-		plan.Warnings = append(plan.Warnings, Warning{-1, "the glued-up parts are divided into staves by least width, other divisions were not tried: the bound holds for this one"})
-	}
 	return plan, nil
 }
 
-// An answer is the best plan found for one choice of staves, or for all.
-type answer struct {
-	cost, bound int64
-	choice      []int
-	divided     bool // only one of many divisions into staves was tried
-	instances   []*instance
-	solutions   []*solution
-}
-
-// chooseStaves solves the job for every way to divide its glued-up parts, and
-// keeps the cheapest. Parts of one size are divided alike.
-func chooseStaves(job Job, sources []source, options [][]stave) (*answer, error) {
-	free := freeChoices(job, options)
-	total := 1
-	for _, members := range free {
-		total = min(total*len(options[members[0]]), mostChoices+1)
+func defaultEffort(job Job) int64 {
+	orders := map[string]bool{}
+	for _, p := range job.Parts {
+		orders[p.Order] = true
 	}
-	if total > mostChoices {
-		return leastWidth(job, sources, options, free)
-	}
-	var best *answer
-	var firstErr error
-	for n := range total {
-		choice := make([]int, len(job.Parts))
-		for _, members := range free {
-			for _, i := range members {
-				choice[i] = n % len(options[i])
-			}
-			n /= len(options[members[0]])
-		}
-		share := job
-		share.Effort /= int64(total)
-		below := int64(never)
-		if best != nil {
-			below = best.cost
-		}
-		a, err := solve(share, sources, pool(job, options, choice), below)
-		if a == nil && err == nil {
-			continue
-		}
-		if err != nil {
-			if firstErr == nil {
-				firstErr = err
-			}
-			continue
-		}
-		a.choice = choice
-		if best == nil {
-			best = a
-			continue
-		}
-		a.bound = min(a.bound, best.bound)
-		if a.cost >= best.cost {
-			best.bound = a.bound
-			continue
-		}
-		best = a
-	}
-	if best == nil {
-		return nil, firstErr
-	}
-	return best, nil
-}
-
-// freeChoices lists the glued-up parts, those of one size together.
-func freeChoices(job Job, options [][]stave) [][]int {
-	var out [][]int
-	for i, o := range options {
-		if o == nil {
-			continue
-		}
-		at := -1
-		for g, members := range out {
-			p, q := job.Parts[members[0]], job.Parts[i]
-			if p.Thickness == q.Thickness && p.Width == q.Width && p.Length == q.Length {
-				at = g
-			}
-		}
-		if at < 0 {
-			out = append(out, []int{i})
-		} else {
-			out[at] = append(out[at], i)
-		}
-	}
-	return out
-}
-
-// solve plans the kinds: instance by instance, exactly where that is possible.
-// It returns nil without error when it is proven that no plan costs less than
-// below.
-func solve(job Job, sources []source, kinds []kind, below int64) (*answer, error) {
-	a := &answer{}
-	for _, in := range split(job.Shop, kinds, sources) {
-		sol, bound, err := solveInstance(job, in, below-a.bound)
-		if err != nil || sol == nil {
-			return nil, err
-		}
-		a.instances = append(a.instances, in)
-		a.solutions = append(a.solutions, sol)
-		a.cost += sol.cost
-		a.bound += bound
-	}
-	return a, nil
-}
-
-func solveInstance(job Job, in *instance, below int64) (*solution, int64, error) {
-	sol, ok := exact(in, below)
-	if !ok {
-		return large(job, in)
-	}
-	if sol == nil && below < never/2 {
-		return nil, 0, nil
-	}
-	if sol == nil {
-		return nil, 0, stockOut(job, in)
-	}
-	return sol, sol.cost, nil
+	return DefaultEffort + DefaultEffort/40*int64(max(0, len(orders)-20))
 }
 
 // stockOut says which part the boards on hand do not reach for, and how many
@@ -179,7 +75,8 @@ func stockOut(job Job, in *instance) error {
 	}
 	first := &job.Parts[in.kinds[0].wants[0].part]
 	e := &Error{Kind: ErrStockOut, Part: first, Help: "add boards, or one that can be bought"}
-	sol, ok := exact(&more, never)
+	s := newSearch(&more, &effort{limit: exactWork})
+	sol, ok := s.solveExactly(s.need, s.limits, exactWork, never)
 	if !ok || sol == nil {
 		return e
 	}
@@ -213,15 +110,17 @@ func stockOut(job Job, in *instance) error {
 }
 
 // glueUps lists the parts made up from staves, in the order of the job.
-func glueUps(job Job, options [][]stave, choice []int) []GlueUp {
+func glueUps(job Job, in *instance) []GlueUp {
 	var out []GlueUp
-	for i, p := range job.Parts {
-		if options[i] == nil {
-			continue
+	for _, k := range in.kinds {
+		for _, w := range k.wants {
+			if w.staves == 0 {
+				continue
+			}
+			p := job.Parts[w.part]
+			out = append(out, GlueUp{Order: p.Order, Mark: p.Mark, Name: p.Name, Count: p.Count + p.Spares, Staves: w.staves,
+				StaveWidth: k.width, StaveLength: k.length, Width: p.Width, Length: p.Length, part: w.part})
 		}
-		o := options[i][choice[i]]
-		out = append(out, GlueUp{Order: p.Order, Mark: p.Mark, Name: p.Name, Count: p.Count + p.Spares, Staves: o.n,
-			StaveWidth: o.width, StaveLength: p.Length + job.Shop.GlueLength, Width: p.Width, Length: p.Length})
 	}
 	return out
 }

@@ -30,20 +30,26 @@ func TestOneOrderIsProven(t *testing.T) {
 	}
 }
 
+// One order of some 50 parts, cut from one piece and with a glued-up top, from
+// the boards of a small yard and of a large one.
 func BenchmarkOneOrder(b *testing.B) {
-	job := cutting.Job{Parts: rackParts("R-001", 4, 5, 7)[:3], Boards: yard(), Shop: shop}
-	for b.Loop() {
-		if plan := mustPlan(b, job); !plan.Proven {
-			b.Fatalf("cost %d, bound %d", plan.Cost, plan.Bound)
-		}
-	}
-}
-
-func BenchmarkOneOrderGluedTop(b *testing.B) {
-	job := cutting.Job{Parts: rackParts("R-001", 4, 5, 7), Boards: yard(), Shop: shop}
-	for b.Loop() {
-		if plan := mustPlan(b, job); !plan.Proven {
-			b.Fatalf("cost %d, bound %d", plan.Cost, plan.Bound)
-		}
+	for _, c := range []struct {
+		name   string
+		parts  []cutting.Part
+		boards []cutting.Board
+	}{
+		{"24 boards", rackParts("R-001", 4, 5, 7)[:3], yard()},
+		{"48 boards", rackParts("R-001", 4, 5, 11), retail()},
+		{"24 boards, top glued up", rackParts("R-001", 4, 4, 7), yard()},
+		{"48 boards, top glued up", rackParts("R-001", 4, 4, 7), retail()},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			job := cutting.Job{Parts: c.parts, Boards: c.boards, Shop: shop, Effort: cutting.QuickEffort}
+			for b.Loop() {
+				if plan := mustPlan(b, job); !plan.Proven {
+					b.Fatalf("cost %d, bound %d", plan.Cost, plan.Bound)
+				}
+			}
+		})
 	}
 }

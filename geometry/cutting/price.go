@@ -1,5 +1,7 @@
 package cutting
 
+import "sort"
+
 // A pricer finds the layout of greatest value for every source, each kind of
 // part having a value of its own. It works in the stages of the plan: strips,
 // sections, boards; a kind is used no more often than needed within a strip
@@ -19,8 +21,10 @@ type pricer struct {
 // A priceGroup holds the kinds and boards of one thickness.
 type priceGroup struct {
 	classes  []*priceClass
+	active   []int // classes of the run
+	strip    []priceStrip
 	wids     []int
-	back     [][]int // by class and width position: position left beside a strip
+	back     [][]int32 // by class and width position: position left beside a strip
 	profiles []*profile
 	ripMin   int
 	slots    []int     // of the run: lengths of sections worth having
@@ -28,12 +32,19 @@ type priceGroup struct {
 	choice   [][]int16
 }
 
+// A priceStrip is the best strip of a class in one length.
+type priceStrip struct {
+	value int64
+	back  []int32
+	class int16
+}
+
 // A priceClass holds the kinds of one width.
 type priceClass struct {
 	w      int
 	kinds  []int
 	value  []int64 // by length: best content of a strip
-	chosen [][]uint8
+	chosen [][]int32
 	active []int // kinds of the run
 }
 
@@ -59,8 +70,12 @@ const (
 	onlyFull = -2
 )
 
-// finestGrid is the most length positions a table has where rips matter.
-const finestGrid = 6144
+// The most length positions a table has, where boards are ripped and where they
+// are only cut to length.
+const (
+	finestGrid = 6144
+	finestBars = 1 << 18
+)
 
 // newPricer returns a pricer. With down set, sizes are rounded so that no
 // layout is missed; otherwise so that every layout found can be cut. The two
@@ -74,9 +89,11 @@ func newPricer(in *instance, down bool, work *effort) *pricer {
 			ripped = ripped || (k.thick == s.thick && k.width != s.width)
 		}
 	}
-	if ripped && longest > finestGrid {
-		p.q = (longest + finestGrid - 1) / finestGrid
+	finest := finestBars
+	if ripped {
+		finest = finestGrid
 	}
+	p.q = 1 + (longest-1)/finest
 	p.size = longest / p.q
 	for _, l := range in.l {
 		if down {
@@ -92,6 +109,7 @@ func newPricer(in *instance, down bool, work *effort) *pricer {
 			p.groups = append(p.groups, p.newGroup(k))
 		}
 	}
+	work.spend(8 * p.size * len(p.groups))
 	return p
 }
 
@@ -130,9 +148,9 @@ func (p *pricer) newGroup(first kind) *priceGroup {
 	}
 	g.wids = p.widths(steps, widest)
 	for _, c := range g.classes {
-		back := make([]int, len(g.wids))
+		back := make([]int32, len(g.wids))
 		for i, w := range g.wids {
-			back[i] = floor(g.wids, w-c.w)
+			back[i] = int32(floor(g.wids, w-c.w))
 		}
 		g.back = append(g.back, back)
 	}
@@ -168,52 +186,7 @@ func (g *priceGroup) addClasses(in *instance, first kind, widest int) {
 		}
 		c.kinds = append(c.kinds, k)
 	}
-}
-
-// run fills the tables for values v and the needs given.
-func (p *pricer) run(v []int64, need []int) {
-	for _, g := range p.groups {
-		for _, c := range g.classes {
-			p.fill(c, p.size, v, need)
-		}
-		p.sections(g)
-		for _, f := range g.profiles {
-			p.boards(g, f, v, need)
-		}
-	}
-}
-
-// fill computes the best content of a row of a class's kinds for each length.
-func (p *pricer) fill(c *priceClass, size int, v []int64, need []int) {
-	if len(c.value) <= size {
-		c.value = make([]int64, size+1)
-	}
-	val := c.value
-	clear(val)
-	c.active = c.active[:0]
-	for _, k := range c.kinds {
-		if v[k] <= 0 || need[k] == 0 || p.l[k] > size {
-			continue
-		}
-		i := len(c.active)
-		c.active = append(c.active, k)
-		if len(c.chosen) <= i {
-			c.chosen = append(c.chosen, make([]uint8, p.size+1))
-		}
-		chosen := c.chosen[i]
-		l, most := p.l[k], min(need[k], 255)
-		for x := size; x >= l; x-- {
-			best, n := val[x], uint8(0)
-			for j, at, add := 1, x-l, v[k]; j <= most && at >= 0; j, at, add = j+1, at-l, add+v[k] {
-				if w := val[at] + add; w > best {
-					best, n = w, uint8(j)
-				}
-			}
-			val[x], chosen[x] = best, n
-		}
-		clear(chosen[:l])
-		p.work.spend(size * (1 + min(most, size/l)/2))
-	}
+	sort.Slice(g.classes, func(i, j int) bool { return g.classes[i].w < g.classes[j].w })
 }
 
 // content walks back to what fills a row of length x.
@@ -226,71 +199,6 @@ func (p *pricer) content(c *priceClass, x int) []item {
 		}
 	}
 	return out
-}
-
-// sections computes the best section of every length that is worth having.
-func (p *pricer) sections(g *priceGroup) {
-	g.slots = g.slots[:0]
-	for x := max(1, g.ripMin); x <= p.size; x++ {
-		gain := x == g.ripMin
-		for _, c := range g.classes {
-			gain = gain || c.value[x] > c.value[x-1]
-		}
-		if !gain {
-			continue
-		}
-		i := len(g.slots)
-		g.slots = append(g.slots, x)
-		if len(g.value) <= i {
-			g.value = append(g.value, make([]int64, len(g.wids)))
-			g.choice = append(g.choice, make([]int16, len(g.wids)))
-		}
-		value, choice := g.value[i], g.choice[i]
-		value[0], choice[0] = 0, asBefore
-		for w := 1; w < len(g.wids); w++ {
-			best, by := value[w-1], int16(asBefore)
-			for c, class := range g.classes {
-				if b := g.back[c][w]; b >= 0 {
-					if t := value[b] + class.value[x]; t > best {
-						best, by = t, int16(c)
-					}
-				}
-			}
-			value[w], choice[w] = best, by
-		}
-		p.work.spend(len(g.wids) * len(g.classes))
-	}
-}
-
-// boards computes the best row of sections for every length of one width.
-func (p *pricer) boards(g *priceGroup, f *profile, v []int64, need []int) {
-	p.fill(&f.full, f.longest, v, need)
-	if f.value == nil {
-		f.value = make([]int64, f.longest+1)
-		f.choice = make([]int32, f.longest+1)
-	}
-	f.pieces = f.pieces[:0]
-	next := 0
-	for x := 1; x <= f.longest; x++ {
-		best, by := f.value[x-1], int32(asBefore)
-		if f.full.value[x] > best {
-			best, by = f.full.value[x], onlyFull
-		}
-		for i, piece := range f.pieces {
-			if t := f.value[x-piece.slot] + piece.value; t > best {
-				best, by = t, int32(i)
-			}
-		}
-		if next < len(g.slots) && g.slots[next] == x {
-			if t := g.value[next][f.wid]; t > best {
-				best, by = t, int32(len(f.pieces))
-				f.pieces = append(f.pieces, pricePiece{x, next, t})
-			}
-			next++
-		}
-		f.value[x], f.choice[x] = best, by
-		p.work.spend(len(f.pieces))
-	}
 }
 
 // each calls fn for every source with the greatest value a board holds.
@@ -307,8 +215,16 @@ func (p *pricer) each(fn func(g *priceGroup, f *profile, source int, value int64
 
 // layout walks back to the layout of greatest value of a source.
 func (p *pricer) layout(g *priceGroup, f *profile, source int) pattern {
-	x := p.in.sources[source].capL / p.q
-	var row []section
+	leaves := make([][]section, p.in.sources[source].leaves)
+	row := p.row(g, f, p.in.sources[source].capL/p.q)
+	for i := range leaves {
+		leaves[i] = row
+	}
+	return newPattern(p.in, source, leaves)
+}
+
+// row walks back to the sections of greatest value in a length.
+func (p *pricer) row(g *priceGroup, f *profile, x int) (row []section) {
 	for x > 0 && f.value[x] > 0 {
 		switch by := f.choice[x]; by {
 		case asBefore:
@@ -326,11 +242,7 @@ func (p *pricer) layout(g *priceGroup, f *profile, source int) pattern {
 			x -= piece.slot
 		}
 	}
-	leaves := make([][]section, p.in.sources[source].leaves)
-	for i := range leaves {
-		leaves[i] = row
-	}
-	return newPattern(p.in, source, leaves)
+	return row
 }
 
 func (p *pricer) strips(g *priceGroup, slot, wid int) []strip {
@@ -342,7 +254,7 @@ func (p *pricer) strips(g *priceGroup, slot, wid int) []strip {
 			continue
 		}
 		out = append(out, strip{p.content(g.classes[c], g.slots[slot])})
-		wid = g.back[c][wid]
+		wid = int(g.back[c][wid])
 	}
 	return out
 }

@@ -219,7 +219,7 @@ func (r *referee) program() string {
 }
 
 // judge solves the program; ok is false when there is no plan.
-func judge(t *testing.T, solver, program string) (cost int64, ok bool) {
+func judge(t testing.TB, solver, program string) (cost int64, ok bool) {
 	dir := t.TempDir()
 	model, answer := filepath.Join(dir, "m.lp"), filepath.Join(dir, "m.sol")
 	if err := os.WriteFile(model, []byte(program), 0o666); err != nil {

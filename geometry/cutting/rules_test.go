@@ -33,6 +33,8 @@ func TestRules(t *testing.T) {
 		{"end trims", 100 * mmL, cutting.Shop{EndTrim: 1}, parts(100*mmL, 500*mmL, 2), 2},
 		{"a full-width part may be short", 100 * mmL, cutting.Shop{MinRipLength: 2000 * mmL}, parts(100*mmL, 100*mmL, 10), 1},
 		{"short parts come from long strips", 100 * mmL, cutting.Shop{MinRipLength: 600 * mmL}, parts(50*mmL, 100*mmL, 20), 1},
+		{"a short rip is lengthened by no more than it must be", 100 * mmL, cutting.Shop{Kerf: 3 * mmL, MinRipLength: 440 * mmL},
+			append(parts(45*mmL, 327*mmL, 1), parts(60*mmL, 547*mmL, 1)...), 1},
 		{"no second section fits after a long one", 100 * mmL, cutting.Shop{MinRipLength: 600 * mmL}, append(parts(100*mmL, 500*mmL, 1), parts(50*mmL, 100*mmL, 1)...), 2},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -44,6 +46,18 @@ func TestRules(t *testing.T) {
 				t.Errorf("got %d boards (proven %v), want %d", got, plan.Proven, c.boards)
 			}
 		})
+	}
+}
+
+// The short part is worth nothing at the linear program's prices, and has to go
+// into the room beside the long one all the same.
+func TestPartOfNoWorthFindsRoom(t *testing.T) {
+	boards := append(oneBoard(5*mmL, 30*mmL), oneBoard(11*mmL, 40*mmL)...)
+	boards[0].Price, boards[1].Price = 37, 80
+	job := cutting.Job{Parts: append(parts(3*mmL, 21*mmL, 1), parts(4*mmL, 8*mmL, 1)...), Boards: boards}
+	job.Parts[1].Mark = "B"
+	if plan := mustPlan(t, job); plan.Cost != 37 || !plan.Proven {
+		t.Errorf("cost %d (proven %v), want 37", plan.Cost, plan.Proven)
 	}
 }
 

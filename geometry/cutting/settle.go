@@ -138,7 +138,7 @@ func (l *layout) variants() []layout {
 
 // merged joins sections that are ripped alike, end to end.
 func (l *layout) merged() layout {
-	m := layout{in: l.in, source: l.source}
+	m := layout{in: l.in, plan: l.plan, source: l.source}
 	for _, c := range l.rows {
 		at := -1
 		for i := range m.rows {
@@ -175,7 +175,7 @@ func (in *instance) sameWidths(a, b [][]int) bool {
 // withRest leaves the last ripped section of each leaf uncut at its far end,
 // and drops the stop of a last section that is as long as the board.
 func (l *layout) withRest() (layout, bool) {
-	v := layout{in: l.in, source: l.source, rows: append([]cut(nil), l.rows...)}
+	v := layout{in: l.in, plan: l.plan, source: l.source, rows: append([]cut(nil), l.rows...)}
 	changed := false
 	for leaf := range l.source.leaves {
 		last := -1

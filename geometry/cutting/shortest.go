@@ -61,8 +61,8 @@ func (c *coverer) path(patterns []pattern, free []move, below int64) (*solution,
 		whole += s.v[k] * int64(kd.need)
 	}
 	limit := int64(never)
-	if below < never/scale {
-		if limit = (below-1)*scale - whole; limit < 0 {
+	if below < never/c.in.scale {
+		if limit = (below-1)*c.in.scale - whole; limit < 0 {
 			return nil, true
 		}
 	}
@@ -100,7 +100,7 @@ func (s *shortest) expand(at reached, limit int64) {
 	}
 	for _, i := range s.giving[first] {
 		m := &s.free[i]
-		d, to := at.dist+m.cost*scale, at.state
+		d, to := at.dist+m.cost*s.in.scale, at.state
 		for j, k := range m.kinds {
 			n := min(s.digits[k], m.counts[j])
 			d -= s.v[k] * int64(n)
@@ -136,7 +136,7 @@ func (s *shortest) price(patterns []pattern) {
 	for i := range s.free {
 		dearest = max(dearest, s.free[i].cost)
 	}
-	m := newMaster(need, nil, 1000*float64(dearest), s.work)
+	m := newMaster(need, nil, unmet*float64(dearest), s.work)
 	for i := range s.free {
 		c := column{cost: float64(s.free[i].cost)}
 		for j, k := range s.free[i].kinds {
@@ -148,7 +148,7 @@ func (s *shortest) price(patterns []pattern) {
 	m.solve()
 	s.v = make([]int64, len(need))
 	for k := range s.v {
-		s.v[k] = max(0, int64(m.y[k]*scale))
+		s.v[k] = max(0, int64(m.y[k]*float64(s.in.scale)))
 		if len(s.giving[k]) == 0 {
 			s.v[k] = 0
 		}
@@ -159,7 +159,7 @@ func (s *shortest) price(patterns []pattern) {
 		for j, k := range s.free[i].kinds {
 			value += s.v[k] * int64(min(s.free[i].counts[j], need[k]))
 		}
-		if cost := uint64(s.free[i].cost * scale); value > 0 && less(cost, uint64(value), num, den) {
+		if cost := uint64(s.free[i].cost * s.in.scale); value > 0 && less(cost, uint64(value), num, den) {
 			num, den = cost, uint64(value)
 		}
 	}

@@ -45,9 +45,9 @@ type Job struct {
 	Parts  []Part
 	Boards []Board
 	Shop   Shop
-	// Effort bounds the search on orders too large for the exact method, in
-	// elementary steps (some 10^9 of them a minute); 0 takes DefaultEffort. It
-	// replaces a clock, so that the same job gives the same plan everywhere.
+	// Effort bounds the search, in elementary steps (some 5*10^8 of them a
+	// second); 0 takes DefaultEffort. It replaces a clock, so that the same job
+	// gives the same plan everywhere.
 	Effort int64
 }
 
@@ -73,10 +73,9 @@ func (p Process) String() string {
 
 // Plan is a cutting plan. Boards stand in cutting order.
 type Plan struct {
-	Cost  int64 // cents for all boards used
-	Bound int64 // no plan costs less (cents); exact, never a floating-point figure. Where a warning
-	// says that only one division into staves was tried, no plan with that division does
-	Proven bool // Cost == Bound
+	Cost   int64 // cents for all boards used
+	Bound  int64 // no plan costs less (cents); exact, never a floating-point figure
+	Proven bool  // Cost == Bound
 
 	Boards   []BoardPlan
 	GlueUps  []GlueUp
@@ -128,6 +127,8 @@ type GlueUp struct {
 	StaveWidth        unit.Length
 	StaveLength       unit.Length
 	Width, Length     unit.Length // finished
+
+	part int // index in Job.Parts
 }
 
 // SettingKind is the machine's stop or gauge that is set.

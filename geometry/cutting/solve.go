@@ -1,0 +1,148 @@
+package cutting
+
+// An answer is the best plan of an instance, perhaps order by order.
+type answer struct {
+	plans       []planned
+	cost, bound int64
+}
+
+// A planned part of an instance has its tops made as chosen.
+type planned struct {
+	in       *instance
+	patterns []pattern
+}
+
+// An option is a choice of how to make the tops, with its search.
+type option struct {
+	*search
+	own  bool // its linear program has been solved
+	rest *rest
+}
+
+// solve plans an instance: by the exact method where that is possible, else
+// order by order and by dives for the most promising choice of how to make its
+// tops, whichever is cheaper.
+func solve(job Job, in *instance, work *effort) (*answer, error) {
+	s := newSearch(in, work)
+	var best *answer
+	if choices, ok := s.small(); ok {
+		a, ok := s.exactly(choices, min(exactWork, work.limit/3*2))
+		if ok && a == nil {
+			return nil, stockOut(job, in.chosen(choices[0].ways))
+		}
+		if ok {
+			a.bound = a.cost
+			return a, nil
+		}
+		best = a
+	}
+	if apart := s.separate(job); apart != nil {
+		best = cheaper(best, apart)
+	}
+	s.rootWithin(work.limit / 3)
+	choices, _ := s.choices()
+	first := s.with(choices[0].ways)
+	first.large()
+	if first.best != nil {
+		best = cheaper(best, &answer{plans: []planned{{first.in, first.best.patterns}}, cost: first.best.cost})
+	}
+	if best == nil {
+		return nil, stockOut(job, first.in)
+	}
+	best.bound = s.bound
+	if len(in.tops) == 0 {
+		best.bound = first.bound
+	}
+	best.bound = min(best.bound, best.cost)
+	return best, nil
+}
+
+func cheaper(a, b *answer) *answer {
+	if a == nil || b.cost < a.cost {
+		return b
+	}
+	return a
+}
+
+// small lists the choices to be made where there are few enough of them and the
+// exact method can solve each.
+func (s *search) small() (choices []choice, ok bool) {
+	need := append([]int(nil), s.need...)
+	for _, t := range s.in.tops {
+		most := 0
+		for _, w := range t.ways {
+			most = max(most, w.staves*t.parts)
+		}
+		need = append(need, most)
+	}
+	if s.states(need) > mostStates {
+		return nil, false
+	}
+	s.root()
+	return s.choices()
+}
+
+// exactly solves every choice by the exact method. It asks for plans little
+// dearer than the bound first and for dearer ones only when there are none:
+// the nearer the limit, the fewer patterns matter. A nil answer says that no
+// plan meets the demand. It is not ok when a choice is too large or the effort
+// runs out; the answer is then the best plan so far, or nil.
+func (s *search) exactly(choices []choice, steps int64) (a *answer, ok bool) {
+	work := &effort{limit: steps}
+	defer func() { s.work.spend(int(work.used)) }()
+	options := s.options(choices)
+	lowest := options[0].bound
+	for part := int64(16); ; part /= 2 {
+		limit := int64(never)
+		if part > 1 {
+			limit = lowest + lowest/part + 1
+		}
+		for i := range options {
+			o := &options[i]
+			if o.bound >= limit || o.lifted() >= limit {
+				continue
+			}
+			sol, ok := o.below(limit, work)
+			if !ok {
+				return a, false
+			}
+			if sol != nil {
+				a, limit = &answer{plans: []planned{{o.in, sol.patterns}}, cost: sol.cost}, sol.cost
+			}
+		}
+		if a != nil || limit == never {
+			return a, true
+		}
+	}
+}
+
+// options starts a search for each choice, the lowest bound first.
+func (s *search) options(choices []choice) []option {
+	var out []option
+	for _, c := range choices {
+		one := s.with(c.ways)
+		one.bound = max(one.bound, c.bound)
+		out = append(out, option{search: one, own: one == s})
+	}
+	return out
+}
+
+// lifted raises the bound to that of the choice alone, which is higher than
+// that of all.
+func (o *option) lifted() int64 {
+	if !o.own {
+		o.root()
+		o.own = true
+	}
+	return o.bound
+}
+
+// below looks for a plan below a limit.
+func (o *option) below(limit int64, work *effort) (*solution, bool) {
+	if o.rest == nil {
+		if o.rest = o.search.rest(o.need, o.limits, o.v, work); o.rest == nil {
+			return nil, false
+		}
+	}
+	return o.rest.solve(limit, work)
+}
