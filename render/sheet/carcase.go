@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"math/big"
 	"slices"
 	"strings"
 
@@ -46,9 +45,9 @@ func carcase(in Input) *page {
 // Room around the carcase's view.
 const (
 	carcaseLeft  = 45 * drawing.MM
-	carcaseRight = 12 * drawing.MM
-	carcaseBelow = 17 * drawing.MM
-	carcaseAbove = 63 * drawing.MM
+	carcaseRight = 16 * drawing.MM
+	carcaseBelow = 32 * drawing.MM
+	carcaseAbove = 43 * drawing.MM
 )
 
 // carcaseLayout sets the view beside the notes or over them, whichever shows
@@ -86,71 +85,74 @@ func spacious(r *rack.Rack, v picture) bool {
 	return v.proj.Length(r.Len("carcase.width"), space.X) >= (figure * drawing.Um(2*len(r.Columns)+1)).MM()
 }
 
-// spacing puts on the dimensions: between faces nearest to the view, centres
-// over them, the whole over all; at the left where the aprons sit.
+// spacing puts on the dimensions: over the view the ways between faces and the
+// whole, under it the centre distances in brackets, at the left where the aprons
+// sit.
 func spacing(p *page, v picture, out drawing.Rect, whole bool) {
 	r := p.in.Rack
 	b := dim.New(p.sheet, r.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})
-	across := func(x length) dim.Stop {
-		return dim.Stop{At: v.point(space.Point{X: x}).X, Value: x, From: out.Min.Y}
+	across := func(c coord, from drawing.Um) dim.Stop { return c.stop(v.point(space.Point{X: c.l}).X, from) }
+	ladders := ladderFaces(r)
+	faces := func(i int) (left, right dim.Stop) {
+		return across(ladders[i], out.Min.Y), across(ladders[i].plus(r, "leg.thickness"), out.Min.Y)
 	}
-	leg := r.Len("leg.thickness")
-	var faces, centres []dim.Stop
-	for _, l := range r.Ladders {
-		faces = append(faces, across(l.X), across(l.X+leg))
-		centres = append(centres, across(l.X+leg/2))
-	}
-	shown, between := faces[:4], centres[:2] // the first column stands for all
 	if whole {
-		shown, between = faces, centres
-	}
-	b.Chain(dim.Above, shown, dim.Options{})
-	if leg%2 == 0 {
-		b.Chain(dim.Above, between, dim.Options{Brackets: true})
-	}
-	b.Overall(dim.Above, faces[0], faces[len(faces)-1], dim.Options{})
-
-	up := func(z length) dim.Stop {
-		return dim.Stop{At: v.point(space.Point{Z: z}).Y, Value: z, From: out.Min.X}
-	}
-	lift, high, tall := r.Len("apron.lift"), r.Len("apron.height"), r.Len("leg.length")
-	stops := []dim.Stop{up(0)}
-	for _, z := range []length{lift, lift + high, tall - high, tall} {
-		if s := up(z); s.Value > stops[len(stops)-1].Value {
-			stops = append(stops, s)
+		var all []dim.Stop
+		for i := range ladders {
+			left, right := faces(i)
+			all = append(all, left, right)
 		}
+		b.Chain(dim.Above, all, dim.Options{})
+	} else {
+		between(b, r, out, faces)
 	}
+	first, _ := faces(0)
+	_, last := faces(len(ladders) - 1)
+	b.Overall(dim.Above, first, last, dim.Options{})
+
+	const figure = 25 * drawing.MM
+	var centres []dim.Stop
+	for _, c := range ladders {
+		s := across(c, out.Max.Y)
+		s.At = v.point(space.Point{X: c.l + r.Len("leg.thickness")/2}).X
+		centres = append(centres, s)
+	}
+	if whole || steps(centres) <= max(1, int(out.W()/figure)) {
+		b.Chain(dim.Below, centres, dim.Options{Brackets: true})
+	}
+
+	up := func(names ...string) dim.Stop {
+		c := coordOf(r, names...)
+		return c.stop(v.point(space.Point{Z: c.l}).Y, out.Min.X)
+	}
+	stops := ascending(up(), up("apron.lift"), up("apron.lift", "apron.height"), up("leg.length", "-apron.height"), up("leg.length"))
 	slices.Reverse(stops) // from the top of the sheet down
 	b.Chain(dim.LeftOf, stops, dim.Options{})
 	b.Overall(dim.LeftOf, stops[0], stops[len(stops)-1], dim.Options{})
 	b.Draw(out)
 }
 
-// diagonalOf returns the diagonal of the carcase's front, from the outer foot
-// of one end leg to the outer top of the other, as far as a tape is read: to
-// 1/32 in or 1 mm, with the sign for a rounded figure where it is not exact.
-func diagonalOf(r *rack.Rack) (printed length, text string) {
-	square := func(l length) *big.Int {
-		n := big.NewInt(int64(l))
-		return n.Mul(n, n)
+// between puts on the leg and the way between facing legs once for each kind of
+// column, at the first of it, with how many there are; of many kinds as many as
+// there is room for, since the order of work lists every place.
+func between(b *dim.Board, r *rack.Rack, out drawing.Rect, faces func(int) (left, right dim.Stop)) {
+	const figure = 24 * drawing.MM
+	left, right := faces(0)
+	stops, alike := []dim.Stop{left, right}, []int{len(r.Ladders)}
+	first := 0
+	for k, kind := range r.Kinds {
+		if k >= max(1, int(out.W()/figure)) {
+			break
+		}
+		_, from := faces(first)
+		to, _ := faces(first + 1)
+		if first > 0 {
+			stops, alike = append(stops, from), append(alike, dim.Skip)
+		}
+		stops, alike = append(stops, to), append(alike, kind.Count)
+		first += kind.Count
 	}
-	sum := new(big.Int).Add(square(r.Len("carcase.width")), square(r.Len("leg.length")))
-	root := new(big.Int).Sqrt(sum)
-	whole := new(big.Int).Mul(root, root).Cmp(sum) == 0
-	step := unit.Inch / 32
-	if r.Format.System == unit.Metric {
-		step = unit.Millimetre
-	}
-	// The root rounded down is off by less than a base unit, which does not
-	// change what it rounds to unless it lies on a half: then it is short of it
-	// only where the root is not whole, and the true one lies above.
-	l := length(root.Int64())
-	printed = l.Nearest(step)
-	text = unit.Format{System: r.Format.System, Finest: step}.Text(printed)
-	if !whole || printed != l {
-		text = unit.About + text
-	}
-	return printed, text
+	b.Chain(dim.Above, stops, dim.Options{Alike: alike})
 }
 
 // diagonals draws both diagonals and letters one of them.
@@ -162,7 +164,7 @@ func diagonals(p *page, v picture) {
 	g := p.sheet.Group()
 	p.sheet.Add(drawing.Line(drawing.Dimension, g, a, b), drawing.Arrow(g, a, b), drawing.Arrow(g, b, a))
 	p.sheet.Add(drawing.Line(drawing.Dimension, g, c, d), drawing.Arrow(g, c, d), drawing.Arrow(g, d, c))
-	printed, text := diagonalOf(r)
+	printed, text := diagonalOf(r.Format, w, h)
 	label := drawing.Label(drawing.FigureText, p.sheet.Group(), drawing.Point{}, drawing.FigureHeight, drawing.Middle,
 		drawing.Figure(text+" both ways"))
 	if label.Width() > (b.X-a.X)-6*drawing.MM {
@@ -181,7 +183,7 @@ func diagonals(p *page, v picture) {
 func carcaseNotes(in Input) []string {
 	r, f := in.Rack, in.Rack.Format
 	apron, _ := r.PartNamed("apron")
-	_, diagonal := diagonalOf(r)
+	_, diagonal := diagonalOf(f, r.Len("carcase.width"), r.Len("leg.length"))
 	steps := []string{
 		fmt.Sprintf("Mark the ladders' places on all four aprons %s together, from one end. Dry-fit the %d ladders before any glue.", apron.Mark, r.Counts.Ladders),
 		"Ladders on their backs on the bench: glue and fasten the front aprons to the end ladders first, flush with their outer faces, then to the inner ladders. " + channelText(r),
