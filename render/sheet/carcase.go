@@ -165,7 +165,7 @@ func diagonals(p *page, v picture) {
 	p.sheet.Add(drawing.Line(drawing.Dimension, g, a, b), drawing.Arrow(g, a, b), drawing.Arrow(g, b, a))
 	p.sheet.Add(drawing.Line(drawing.Dimension, g, c, d), drawing.Arrow(g, c, d), drawing.Arrow(g, d, c))
 	printed, text := diagonalOf(r.Format, w, h)
-	label := drawing.Label(drawing.FigureText, p.sheet.Group(), drawing.Point{}, drawing.FigureHeight, drawing.Middle,
+	label := drawing.Label(drawing.FigureText, g, drawing.Point{}, drawing.FigureHeight, drawing.Middle,
 		drawing.Figure(text+" both ways"))
 	if label.Width() > (b.X-a.X)-6*drawing.MM {
 		// A tall narrow carcase has no room for more than the figure, upright.

@@ -24,8 +24,8 @@ func sections(in Input) []*page {
 
 // Room round one picture of a section.
 const (
-	sectionLeft  = 38 * drawing.MM
-	sectionRight = 58 * drawing.MM // the column of clearances
+	sectionLeft  = 35 * drawing.MM
+	sectionRight = 55 * drawing.MM // the column of clearances
 	sectionAbove = 8 * drawing.MM
 	sectionBelow = 38 * drawing.MM // of a picture with sizes across
 	sectionBare  = 6 * drawing.MM  // of one without
