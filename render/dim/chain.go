@@ -105,7 +105,8 @@ func (b *Board) line(g int, t track, from, to drawing.Point) {
 	}
 	zigzag := drawing.BreakLine(g, from, to)
 	zigzag.Class = drawing.Dimension
-	b.add(zigzag)
+	b.sheet.Add(zigzag)
+	b.taken = append(b.taken, drawing.Line(drawing.Dimension, g, from, to).Bounds()) // figures keep off the break itself
 }
 
 // setFigures places the figures of a track: over their own links where they
@@ -154,6 +155,9 @@ func (b *Board) overLink(t track, l link, over drawing.Um, outer []drawing.Um) (
 		return 0, false
 	}
 	tries := []drawing.Um{l.mid()}
+	if t.options.Broken { // beside the break in the line
+		tries[0] -= (hi - lo) / 4
+	}
 	for _, w := range outer {
 		tries = append(tries, w-half, w+half)
 	}

@@ -27,9 +27,7 @@ func parts(in Input) []*page {
 	blank := in.newPage("", "")
 	var blocks []partBlock
 	for i := range in.Rack.Parts {
-		b := newPartBlock(in, i)
-		b.scale = b.largest(blank)
-		blocks = append(blocks, b)
+		blocks = append(blocks, newPartBlock(in, i).broken(blank))
 	}
 	var pages []*page
 	for _, group := range sharedOut(blank, blocks) {
@@ -62,21 +60,23 @@ func drawParts(p *page, blocks []partBlock) {
 
 // sharedOut divides the blocks, in their order, between as few sheets as show
 // none of them smaller than at half its largest scale; of the ways to do so, one
-// that shows them largest.
+// that shows them largest and, of those, fills the sheets most alike.
 func sharedOut(p *page, blocks []partBlock) [][]partBlock {
 	var best [][]partBlock
 	for n := 1; n <= len(blocks); n++ {
 		least := int64(-1)
 		splits(len(blocks), n, func(ends []int) {
 			var groups [][]partBlock
-			from, sum := 0, int64(0)
+			from, sum, fullest := 0, int64(0), drawing.Um(0)
 			for _, to := range ends {
 				g, cost := shrunk(p, slices.Clone(blocks[from:to]))
 				if g == nil {
 					return
 				}
 				groups, sum, from = append(groups, g), sum+cost, to
+				fullest = max(fullest, stacked(p, g))
 			}
+			sum = sum*int64(p.area.H()) + int64(fullest)
 			if least < 0 || sum < least {
 				best, least = groups, sum
 			}
@@ -89,6 +89,15 @@ func sharedOut(p *page, blocks []partBlock) [][]partBlock {
 		best = append(best, []partBlock{b})
 	}
 	return best
+}
+
+// stacked is the height of blocks one below the other.
+func stacked(p *page, blocks []partBlock) drawing.Um {
+	sum := -partGap
+	for _, b := range blocks {
+		sum += b.height(p) + partGap
+	}
+	return sum
 }
 
 // splits calls f with the ends of every way to cut n things in a row into k
@@ -119,15 +128,13 @@ func shrunk(p *page, blocks []partBlock) (fitted []partBlock, steps int64) {
 		largest[i] = b.scale
 	}
 	for {
-		sum, high, which := -partGap, drawing.Um(0), 0
+		high, which := drawing.Um(0), 0
 		for i, b := range blocks {
-			h := b.height(p)
-			sum += h + partGap
 			if v := b.picture(p).extent(b.scene).H(); v > high {
 				high, which = v, i
 			}
 		}
-		if sum <= p.area.H() {
+		if stacked(p, blocks) <= p.area.H() {
 			return blocks, steps
 		}
 		b := &blocks[which]
@@ -148,7 +155,8 @@ type partBlock struct {
 	other bool           // the face's nails stand on the other diagonal
 	width space.Axis
 	thick space.Axis
-	scale int64 // divisor of the picture
+	scale int64  // divisor of the picture
+	gap   gapped // what a broken part lacks
 }
 
 // newPartBlock picks the piece to draw: the first of its part.
@@ -204,9 +212,9 @@ func (b partBlock) height(p *page) drawing.Um {
 }
 
 // under returns how far below the view its note starts: clear of the arrowhead
-// that a narrow part's width has outside.
+// that a narrow part's width has outside, and of the lines of a break.
 func (b partBlock) under(v picture) drawing.Um {
-	if v.extent(b.scene).H() < partNarrow {
+	if v.extent(b.scene).H() < partNarrow || !b.gap.none() {
 		return 6 * drawing.MM
 	}
 	return 2 * drawing.MM
@@ -239,8 +247,11 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	out := v.extent(b.scene)
 
 	bare := b.bare(p, v)
-	v.draw(p.sheet, view.Visible(view.Lines(b.scene, b.face)), func(view.Line) (drawing.Class, bool) { return drawing.Visible, true })
-	grain(p.sheet, out, bare)
+	v.draw(p.sheet, view.Visible(view.Lines(b.scene, b.face)), func(l view.Line) (drawing.Class, bool) {
+		return drawing.Visible, !b.atBreak(l)
+	})
+	b.breaks(p.sheet, v, out)
+	grain(p.sheet, out, append(bare, b.missing(v)...))
 	end := b.end(p, v, out)
 	p.sheet.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, end))
 	onFace, onEnd := b.boards(p, v, out, end)
@@ -272,14 +283,18 @@ func (b partBlock) bare(p *page, v picture) []drawing.Rect {
 		if c.Axis != b.thick || c.Far != (b.face.On(b.thick) > 0) {
 			continue
 		}
-		r := v.around(c.Patch)
+		patch, ok := b.shifted(c)
+		if !ok {
+			continue
+		}
+		r := v.around(patch)
 		out = append(out, r)
 		p.sheet.Add(drawing.Hatching{Pitch: 3 * drawing.MM / 2}.Hatch(0, r)...)
 		p.sheet.Add(drawing.Rectangle(drawing.Thin, 0, drawing.NoFill, r))
 		if b.thick == space.Z {
 			continue // the top's fastening lets it move
 		}
-		for _, n := range rack.NailPlaces(c.Patch, c.Axis, b.other) {
+		for _, n := range rack.NailPlaces(patch, c.Axis, b.other) {
 			p.sheet.Add(drawing.Cross(drawing.Thin, 0, v.point(n), max(min(nailCross, min(r.W(), r.H())/3), drawing.MM/2))...)
 		}
 	}
@@ -336,7 +351,7 @@ func (b partBlock) boards(p *page, v picture, out, end drawing.Rect) (face, ends
 		return coord{l, drawing.Of(name)}.stop(at, from)
 	}
 	face = dim.New(p.sheet, r.Format, scale)
-	face.Overall(dim.Above, coord{}.stop(out.Min.X, out.Min.Y), upTo(out.Max.X, part.Length, out.Min.Y, part.Name+".length"), dim.Options{})
+	face.Overall(dim.Above, coord{}.stop(out.Min.X, out.Min.Y), upTo(out.Max.X, part.Length, out.Min.Y, part.Name+".length"), dim.Options{Broken: !b.gap.none()})
 	face.Overall(dim.LeftOf, coord{}.stop(out.Max.Y, out.Min.X), upTo(out.Min.Y, part.Width, out.Min.X, wide), dim.Options{})
 	ends = dim.New(p.sheet, r.Format, scale)
 	ends.Overall(dim.Above, coord{}.stop(end.Min.X, end.Min.Y), upTo(end.Max.X, part.Thickness, end.Min.Y, part.Name+".thickness"), dim.Options{})
