@@ -135,6 +135,9 @@ func (b *Board) Running(side Side, origin string, stops []Stop, o Options) {
 	b.tracks = append(b.tracks, track{side: side, stops: stops, options: o, role: drawing.Running, running: true, origin: origin})
 }
 
+// Keep keeps figures out of a box on the sheet where something else stands.
+func (b *Board) Keep(r drawing.Rect) { b.taken = append(b.taken, r) }
+
 // Room is how much a side's dimensions take off the outline.
 func (b *Board) Room(side Side) drawing.Um {
 	n, last := drawing.Um(0), track{}

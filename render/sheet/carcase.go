@@ -37,7 +37,7 @@ func carcase(in Input) *page {
 	out := v.extent(s)
 	captionBelow(p.sheet, drawing.Pt(out.Centre().X, out.Max.Y+carcaseBelow-9*drawing.MM), "Seen from the front, slats left out, "+scaleText(v))
 	diagonals(p, v)
-	spacing(p, v, out, whole)
+	spacing(p, v, out, box, whole)
 	p.scale = ratioText(v)
 	return p
 }
@@ -87,10 +87,11 @@ func spacious(r *rack.Rack, v picture) bool {
 
 // spacing puts on the dimensions: over the view the ways between faces and the
 // whole, under it the centre distances in brackets, at the left where the aprons
-// sit.
-func spacing(p *page, v picture, out drawing.Rect, whole bool) {
+// sit. No figure stands in the notes' box.
+func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 	r := p.in.Rack
 	b := dim.New(p.sheet, r.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})
+	b.Keep(notes)
 	across := func(c coord, from drawing.Um) dim.Stop { return c.stop(v.point(space.Point{X: c.l}).X, from) }
 	ladders := ladderFaces(r)
 	faces := func(i int) (left, right dim.Stop) {
