@@ -15,18 +15,20 @@ import (
 
 // carcase returns the sheet for putting ladders and aprons together: spacing
 // between faces, centre distances in brackets, the diagonals, and the order of
-// gluing.
-func carcase(in Input) *page {
+// gluing. Where the order is too long to go beside the view it has sheets of its
+// own after it.
+func carcase(in Input) []*page {
 	p := in.newPage("carcase", "Carcase assembly")
 	s := sceneOf(in.Rack, func(q rack.Piece) bool {
 		return in.Rack.Parts[q.Part].Name == "leg" || in.Rack.Parts[q.Part].Name == "apron"
 	})
 	notes := carcaseNotes(in)
 	v, box, whole := carcaseLayout(p, s, notes)
-	w := newScribe(p.sheet, box)
-	w.heading("Order of work")
-	for _, n := range notes {
-		w.note(n, 5*drawing.MM)
+	pages := []*page{p}
+	if box == (drawing.Rect{}) {
+		pages = append(pages, workPages(in, notes)...)
+	} else {
+		work(p, box, notes)
 	}
 	v.draw(p.sheet, view.Lines(s, view.Front), func(l view.Line) (drawing.Class, bool) {
 		if l.Hidden {
@@ -39,7 +41,36 @@ func carcase(in Input) *page {
 	diagonals(p, v)
 	spacing(p, v, out, box, whole)
 	p.scale = ratioText(v)
-	return p
+	return pages
+}
+
+// work writes the order of work into a box.
+func work(p *page, box drawing.Rect, notes []string) {
+	w := newScribe(p.sheet, box)
+	w.heading("Order of work")
+	for _, n := range notes {
+		w.note(n, 5*drawing.MM)
+	}
+}
+
+// workPages are sheets with the order of work alone.
+func workPages(in Input, notes []string) []*page {
+	var pages []*page
+	for len(notes) > 0 {
+		p := in.newPage(fmt.Sprintf("carcase-%d", len(pages)+2), "Carcase assembly, order of work")
+		n := 1
+		for n < len(notes) && workHeight(notes[:n+1], p.area.W()) <= p.area.H() {
+			n++
+		}
+		work(p, p.area, notes[:n])
+		pages, notes = append(pages, p), notes[n:]
+	}
+	return pages
+}
+
+// workHeight is the room that the order of work takes.
+func workHeight(notes []string, width drawing.Um) drawing.Um {
+	return needed(notes, width, 5*drawing.MM) + 8*drawing.MM
 }
 
 // Room around the carcase's view.
@@ -52,19 +83,26 @@ const (
 
 // carcaseLayout sets the view beside the notes or over them, whichever shows
 // it larger, and returns it with the notes' box and whether there is room for
-// the dimensions of every column.
+// the dimensions of every column. Where the notes go neither way the view has
+// the sheet to itself and their box is empty.
 func carcaseLayout(p *page, s view.Scene, notes []string) (best picture, text drawing.Rect, whole bool) {
 	beside, left := p.area, p.area
 	left.Max.X -= p.area.W() * 45 / 100
 	beside.Min.X = left.Max.X + 5*drawing.MM
 	under, over := p.area, p.area
-	under.Min.Y = under.Max.Y - needed(notes, under.W(), 5*drawing.MM) - 8*drawing.MM
+	under.Min.Y = under.Max.Y - workHeight(notes, under.W())
 	over.Max.Y = under.Min.Y - 3*drawing.MM
-	layouts := [...][2]drawing.Rect{{left, beside}, {over, under}}
+	var layouts [][2]drawing.Rect
+	if workHeight(notes, beside.W()) <= beside.H() {
+		layouts = append(layouts, [2]drawing.Rect{left, beside})
+	}
+	if over.H() > carcaseAbove+carcaseBelow+15*drawing.MM {
+		layouts = append(layouts, [2]drawing.Rect{over, under})
+	}
+	if len(layouts) == 0 {
+		layouts = [][2]drawing.Rect{{p.area, {}}}
+	}
 	for i, l := range layouts {
-		if i == 0 && needed(notes, beside.W(), 5*drawing.MM)+8*drawing.MM > beside.H() {
-			continue
-		}
 		box := l[0]
 		box.Min.X += carcaseLeft
 		box.Max.X -= carcaseRight
@@ -72,7 +110,7 @@ func carcaseLayout(p *page, s view.Scene, notes []string) (best picture, text dr
 		box.Max.Y -= carcaseBelow
 		v := pictured(p.in, s, view.Front, false, box)
 		all := spacious(p.in.Rack, v)
-		if text == (drawing.Rect{}) || v.proj.Den < best.proj.Den || v.proj.Den == best.proj.Den && all && !whole {
+		if i == 0 || v.proj.Den < best.proj.Den || v.proj.Den == best.proj.Den && all && !whole {
 			best, text, whole = v, l[1], all
 		}
 	}
@@ -198,8 +236,20 @@ func carcaseNotes(in Input) []string {
 	for i := range steps {
 		steps[i] = fmt.Sprintf("%d  %s", i+1, steps[i])
 	}
+	if places := faceList(r); len(places) > fewPlaces {
+		for i := fewPlaces; i < len(places); i += manyPlaces {
+			steps = append(steps, "Left faces, continued: "+strings.Join(places[i:min(i+manyPlaces, len(places))], "; ")+".")
+		}
+	}
 	return steps
 }
+
+// A list of places longer than fewPlaces goes on after the steps, manyPlaces to
+// a paragraph.
+const (
+	fewPlaces  = 12
+	manyPlaces = 60
+)
 
 // outText says how far the top stands out.
 func outText(f unit.Format, l length) string {
@@ -209,25 +259,30 @@ func outText(f unit.Format, l length) string {
 	return f.Unit(l) + " out"
 }
 
-// channelText says what is clear between facing legs.
+// channelText says what is clear between facing legs, and where they stand.
 func channelText(r *rack.Rack) string {
+	places := faceList(r)
+	list := strings.Join(places[:min(fewPlaces, len(places))], "; ")
+	if len(places) > fewPlaces {
+		list += "; the others after the last step"
+	}
 	first := r.Kinds[0].Channel
 	if slices.ContainsFunc(r.Kinds, func(k rack.Kind) bool { return k.Channel != first }) {
-		return "Between facing legs as drawn: use a spacer for each kind of column. Left faces from the left end: " + faceList(r) + "."
+		return "Between facing legs as drawn: use a spacer for each kind of column. Left faces from the left end: " + list + "."
 	}
-	return fmt.Sprintf("Between facing legs: %s clear; use a spacer. Left faces of the legs from the left end: %s.", r.Format.Unit(first), faceList(r))
+	return fmt.Sprintf("Between facing legs: %s clear; use a spacer. Left faces of the legs from the left end: %s.", r.Format.Unit(first), list)
 }
 
 // faceList gives where each ladder's left face is on an apron, in order; where
 // there are many, a kind of column by its step and its last.
-func faceList(r *rack.Rack) string {
+func faceList(r *rack.Rack) []string {
 	var parts []string
 	n := len(r.Ladders)
 	if n <= 8 {
 		for _, l := range r.Ladders {
 			parts = append(parts, r.Format.Text(l.X))
 		}
-		return strings.Join(parts, "; ")
+		return parts
 	}
 	at := 0
 	parts = append(parts, r.Format.Text(r.Ladders[0].X))
@@ -239,5 +294,5 @@ func faceList(r *rack.Rack) string {
 		}
 		parts = append(parts, each+r.Format.Text(r.Ladders[at].X))
 	}
-	return strings.Join(parts, "; ")
+	return parts
 }

@@ -134,6 +134,9 @@ func pictured(in Input, s view.Scene, d view.Direction, lies bool, box drawing.R
 			return v.centred(s, box)
 		}
 	}
+	if box.W() <= 0 || box.H() <= 0 {
+		panic("sheet: no room for a picture") // no scale is small enough
+	}
 	v := picture{proj: view.Projection{Direction: d, Num: 1, Den: 100}, lies: lies}
 	for e := v.extent(s); e.W() > box.W() || e.H() > box.H(); e = v.extent(s) {
 		v.proj.Den += 100

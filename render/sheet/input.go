@@ -56,7 +56,7 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 	pages = append(pages, sections(in)...)
 	pages = append(pages, exploded(in))
 	pages = append(pages, ladders(in)...)
-	pages = append(pages, carcase(in))
+	pages = append(pages, carcase(in)...)
 	pages = append(pages, parts(in)...)
 	var out []*drawing.Sheet
 	for i, p := range pages {

@@ -73,3 +73,30 @@ func TestTallAndWideRacks(t *testing.T) {
 		})
 	}
 }
+
+// Racks of many kinds of column, of rows described one by one and of lifted
+// aprons without a top draw sheets that can be read. A long order of work had
+// once left no room for the carcase beside it.
+func TestManyKindsOfColumn(t *testing.T) {
+	kinds := []string{"claret-750", "burgundy-750", "half-375", "magnum-1500", "sparkling-750", "longneck-355", "hock-750"}
+	many := "units = \"in\"\n[bottles]\nfit = [\"claret-750\"]\n[slat]\nlength = 13\n"
+	for i := range 14 {
+		many += fmt.Sprintf("[[column]]\ncount = %d\nrows = %d\nfit = [%q]\n", 1+i%3, 2+i%5, kinds[i%7])
+	}
+	rows := "units = \"mm\"\n[bottles]\nfit = [\"claret-750\"]\n[slat]\nlength = 330\n[paper]\ndrawings = \"a4\"\n[[column]]\ncount = 2\nrows = 12\n"
+	for i := range 8 {
+		rows += fmt.Sprintf("[[column.row]]\nfit = [%q]\n", kinds[i%7])
+	}
+	rows += "[[column]]\ncount = 30\nrows = 11\n"
+	lifted := "units = \"in\"\n[bottles]\nfit = [\"claret-750\", \"magnum-1500\"]\n[rack]\ncolumns = 2\nrows = 2\n[apron]\nlift = 3\n" +
+		"[slat]\nlength = 13\neased = \"1/8\"\n[top]\npresent = false\n[paper]\ndrawings = \"tabloid\"\n"
+	for name, text := range map[string]string{"many kinds": many, "rows described": rows, "lifted, no top": lifted} {
+		t.Run(name, func(t *testing.T) {
+			for _, s := range packet(t, racktest.Build(t, text)) {
+				for _, f := range drawing.Legible(s) {
+					t.Error(f)
+				}
+			}
+		})
+	}
+}
