@@ -168,7 +168,7 @@ func (b *Board) depth(t track) drawing.Um {
 // Draw places all dimensions round the outline and draws them.
 func (b *Board) Draw(outline drawing.Rect) {
 	b.taken = append(b.taken, outline)
-	for _, side := range []Side{Above, Below, LeftOf, RightOf} {
+	for _, side := range []Side{LeftOf, RightOf, Above, Below} {
 		at := b.edge(side, outline) + side.away()*(firstTrack-nextTrack)
 		all := b.ordered(side)
 		for i, t := range all {
