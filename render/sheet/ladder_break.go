@@ -46,12 +46,12 @@ func (f ladderFace) cuts(r *rack.Rack) []length {
 	return append(out, r.Len("leg.length"))
 }
 
-// stretches divides a face into as few strips as the width of the sheet allows
-// at a scale at which the figures stand at their slats, all about equally long.
-func (f ladderFace) stretches(in Input, width drawing.Um) []strip {
-	r := in.Rack
+// stretches divides a face into as few strips as a box's width allows at a scale
+// at which the figures stand at their slats, all about equally long.
+func (f ladderFace) stretches(in Input, box drawing.Rect) []strip {
+	r, width := in.Rack, box.W()
 	cuts := f.cuts(r)
-	v := picture{proj: view.Projection{Direction: f.from(), Num: 1, Den: f.divisor(in, cuts, width)}, lies: true}
+	v := picture{proj: view.Projection{Direction: f.from(), Num: 1, Den: f.divisor(in, cuts, box)}, lies: true}
 	reach := length(v.proj.Den) * length(width) * micrometre
 	most := int(width/dim.RunningRow) - 1
 	fewest := len(divide(cuts, reach, most))
@@ -75,8 +75,9 @@ const micrometre = 80
 
 // divisor returns the scale of a broken face: the smallest picture at which
 // neighbouring slats leave room for their figures, or, where a single way
-// between two cuts is longer than the sheet is wide then, one that holds it.
-func (f ladderFace) divisor(in Input, cuts []length, width drawing.Um) int64 {
+// between two cuts is longer than the box is wide then, or the ladder deeper than
+// it is high, one that holds it.
+func (f ladderFace) divisor(in Input, cuts []length, box drawing.Rect) int64 {
 	rise, way := cuts[len(cuts)-1], length(0)
 	for i := 1; i < len(f.under); i++ {
 		rise = min(rise, f.under[i]-f.under[i-1])
@@ -90,8 +91,9 @@ func (f ladderFace) divisor(in Input, cuts []length, width drawing.Um) int64 {
 			den = d
 		}
 	}
-	scales := shopScales(in)
-	for ; way > length(width)*micrometre*length(den); den = next(scales, den) {
+	high := length(box.H()-ladderTitle-ladderBroken-ladderBelow) * micrometre
+	for in.Rack.Len("slat.length") > high*length(den) || way > length(box.W())*micrometre*length(den) {
+		den = next(shopScales(in), den)
 	}
 	return den
 }

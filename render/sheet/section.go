@@ -141,7 +141,7 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	r := in.Rack
 	f, kind := r.Format, cuts[0].kind
 	k := r.Kinds[kind]
-	low, high := cuts[0].rowShown(0), cuts[len(cuts)-1].whole()
+	low, high := cuts[0].rowShown(0), cuts[len(cuts)-1].toTop()
 	row := 0
 	if !low {
 		row = k.Rows - 1
@@ -152,6 +152,7 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	if low {
 		w.note("Slats: underside of the lowest "+f.Unit(k.Under[0])+" above the foot; then one every "+risesText(f, k)+".", 0)
 	}
+	w.note("Cut through the front legs; the back aprons are seen between them.", 0)
 	w.skip(3 * drawing.MM)
 	var rows [][]string
 	for _, x := range in.Findings {

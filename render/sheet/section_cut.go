@@ -36,16 +36,16 @@ func rowCuts(r *rack.Rack, kind int) []cut {
 // title says what the cut shows.
 func (c cut) title() string {
 	switch {
-	case c.lo == 0 && c.whole():
+	case c.lo == 0 && c.toTop():
 		return "From the front"
-	case c.whole():
+	case c.toTop():
 		return "Highest row, legs broken off"
 	}
 	return "Lowest row, legs broken off"
 }
 
-// whole reports whether the cut goes up to the top of the rack.
-func (c cut) whole() bool { return c.hi == c.r.Len("rack.height") }
+// toTop reports whether the cut goes up to the top of the rack.
+func (c cut) toTop() bool { return c.hi == c.r.Len("rack.height") }
 
 // rowShown reports whether a row's slats lie within the cut.
 func (c cut) rowShown(row int) bool {

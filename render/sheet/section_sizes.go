@@ -27,7 +27,7 @@ func (c cut) measure(e *elevation) {
 			c.corner(e)
 		}
 	}
-	if c.whole() {
+	if c.toTop() {
 		c.upperApron(e, rows-1)
 	}
 }
@@ -58,7 +58,7 @@ func (c cut) heights(e *elevation, rows int) {
 			rises = append(rises, z(u))
 		}
 	}
-	if c.whole() {
+	if c.toTop() {
 		top := under[rows-1].plus(c.r, "slat.height")
 		leg := coordOf(c.r, "leg.length")
 		rises = append(rises, z(top), z(leg.plus(c.r, "-apron.height")), z(leg), z(coordOf(c.r, "rack.height")))
