@@ -12,6 +12,8 @@
 package dim
 
 import (
+	"slices"
+
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
 )
@@ -168,7 +170,7 @@ func (b *Board) depth(t track) drawing.Um {
 // Draw places all dimensions round the outline and draws them.
 func (b *Board) Draw(outline drawing.Rect) {
 	b.taken = append(b.taken, outline)
-	for _, side := range []Side{LeftOf, RightOf, Above, Below} {
+	for _, side := range b.sides() {
 		at := b.edge(side, outline) + side.away()*(firstTrack-nextTrack)
 		all := b.ordered(side)
 		for i, t := range all {
@@ -176,13 +178,28 @@ func (b *Board) Draw(outline drawing.Rect) {
 			depth := b.depth(t)
 			if t.running {
 				b.drawRunning(t, line)
-			} else if b.drawChain(t, line, walls(all[i+1:])) {
-				depth = nextTrack + secondRow
+			} else {
+				depth = nextTrack + secondRow*drawing.Um(b.drawChain(t, line, walls(all[i+1:])))
 			}
 			at += side.away() * depth
 		}
 	}
 	b.drawCallouts(outline)
+}
+
+// sides returns the sides in the order in which they are drawn: first those with
+// running figures, which cannot give way; then the upright ones; figures that are
+// drawn later keep off what is there.
+func (b *Board) sides() []Side {
+	running := func(s Side) int {
+		if slices.ContainsFunc(b.tracks, func(t track) bool { return t.side == s && t.running }) {
+			return 0
+		}
+		return 1
+	}
+	all := []Side{LeftOf, RightOf, Above, Below}
+	slices.SortStableFunc(all, func(x, y Side) int { return running(x) - running(y) })
+	return all
 }
 
 // walls are the places of the extension lines of the tracks further out, which

@@ -1,6 +1,8 @@
 package dim
 
 import (
+	"slices"
+
 	"slatwright/render/drawing"
 	"slatwright/render/typeface"
 )
@@ -14,10 +16,10 @@ func (b *Board) extend(g int, side Side, s Stop, at drawing.Um) {
 	}
 }
 
-// drawChain draws a chain or an overall figure on its track, and reports whether
-// figures stand in a second row. Extension lines of tracks further out pass it
-// at the outer places.
-func (b *Board) drawChain(t track, at drawing.Um, outer []drawing.Um) (second bool) {
+// drawChain draws a chain or an overall figure on its track, and returns how many
+// rows further out its figures reach. Extension lines of tracks further out pass
+// it at the outer places.
+func (b *Board) drawChain(t track, at drawing.Um, outer []drawing.Um) (rows int) {
 	chain := b.chainOf(t)
 	links := b.links(t)
 	g := b.sheet.Group()
@@ -28,8 +30,10 @@ func (b *Board) drawChain(t track, at drawing.Um, outer []drawing.Um) (second bo
 			b.recordLink(chain, t, l, at)
 		}
 	}
-	b.drawLines(g, t, links, at)
-	return b.setFigures(g, t, links, at, outer)
+	tails := b.drawLines(g, t, links, at)
+	rows = b.setFigures(g, t, links, at, outer)
+	b.taken = append(b.taken, tails...) // a figure may stand over its own
+	return rows
 }
 
 // chainOf numbers a track. An overall figure takes the number of the links on
@@ -61,9 +65,15 @@ type ends struct {
 // drawLines draws the lines of a track with their arrowheads. At each stop the
 // long links have theirs inside; a short link next to a long one shares that
 // one's, which is its own from outside; between two short ones stands a dot; at
-// an end of the chain a short link has its arrowhead on a tail.
-func (b *Board) drawLines(g int, t track, links []link, at drawing.Um) {
+// an end of the chain a short link has its arrowhead on a tail. It returns where
+// the tails are.
+func (b *Board) drawLines(g int, t track, links []link, at drawing.Um) (tails []drawing.Rect) {
 	pt := func(along drawing.Um) drawing.Point { return place(t.side, along, at) }
+	outside := func(tip, end drawing.Um) {
+		line := drawing.Line(drawing.Dimension, g, pt(tip), pt(end))
+		b.sheet.Add(line, drawing.Arrow(g, pt(tip), pt(end)))
+		tails = append(tails, line.Bounds())
+	}
 	for i, l := range links {
 		a, z := l.a.At, l.z.At
 		if a == z || l.skip {
@@ -80,16 +90,15 @@ func (b *Board) drawLines(g int, t track, links []link, at drawing.Um) {
 		}
 		switch {
 		case begins(links, i):
-			b.add(drawing.Line(drawing.Dimension, g, pt(a), pt(a-out)))
-			b.sheet.Add(drawing.Arrow(g, pt(a), pt(a-out)))
+			outside(a, a-out)
 		case !links[i-1].arrows():
 			b.sheet.Add(drawing.Dot(g, pt(a)))
 		}
 		if finishes(links, i) {
-			b.add(drawing.Line(drawing.Dimension, g, pt(z), pt(z+out)))
-			b.sheet.Add(drawing.Arrow(g, pt(z), pt(z+out)))
+			outside(z, z+out)
 		}
 	}
+	return tails
 }
 
 // begins and finishes report whether a link is the first or the last of its
@@ -112,7 +121,7 @@ func (b *Board) line(g int, t track, from, to drawing.Point) {
 // setFigures places the figures of a track: over their own links where they
 // fit; at an end of the chain beyond it, over a longer tail; the others a row
 // further off, spread along the track, each with a leader to its link.
-func (b *Board) setFigures(g int, t track, links []link, at drawing.Um, outer []drawing.Um) (second bool) {
+func (b *Board) setFigures(g int, t track, links []link, at drawing.Um, outer []drawing.Um) (rows int) {
 	var pulled []slot
 	for i, l := range links {
 		if l.skip {
@@ -130,11 +139,42 @@ func (b *Board) setFigures(g int, t track, links []link, at drawing.Um, outer []
 		}
 		pulled = append(pulled, slot{want: l.mid(), size: l.wide + 2*pad, runs: drawing.Figure(l.text)})
 	}
-	spreadBetween(pulled, outer)
-	for _, s := range pulled {
-		b.pull(g, t.side, s, at)
+	if len(pulled) == 0 {
+		return 0
 	}
-	return len(pulled) > 0
+	spreadBetween(pulled, outer)
+	rows = b.freeRow(t.side, pulled, at)
+	for _, s := range pulled {
+		b.pull(g, t.side, s, at, rows)
+	}
+	return rows
+}
+
+// mostRows is how many rows further out a figure goes for a free place.
+const mostRows = 4
+
+// freeRow returns the nearest row beyond a track in which all pulled figures
+// find their places free; the last where none is.
+func (b *Board) freeRow(side Side, pulled []slot, at drawing.Um) int {
+	for row := 1; row < mostRows; row++ {
+		if !slices.ContainsFunc(pulled, func(s slot) bool {
+			text := b.lettered(0, side, s.at, rowAt(side, at, row), typeface.Readable(s.runs))
+			return !b.free(text.Bounds().Inset(-drawing.MM / 2))
+		}) {
+			return row
+		}
+	}
+	return mostRows
+}
+
+// rowAt is the middle of the figures in a row beyond a track, which is on the far
+// side of its line from the outline, so that its own extension lines end before.
+func rowAt(side Side, at drawing.Um, row int) drawing.Um {
+	further := secondRow * drawing.Um(row-1)
+	if side.away() > 0 {
+		return at + overrun + drawing.MM + stackHalf + further
+	}
+	return at - lift - secondRow - further
 }
 
 // farther is the end of a figure of the given width about c, on the side away
@@ -179,7 +219,9 @@ func (b *Board) beyond(t track, links []link, i int, over drawing.Um, outer []dr
 		if edge < inner {
 			c = edge - off - l.wide/2
 		}
-		return clear(outer, c-l.wide/2-pad, c+l.wide/2+pad) && b.free(b.ground(t.side, c, over, l))
+		end := farther(c, edge, l.wide)
+		line := drawing.Rect{Min: place(t.side, min(edge, end)+1, over+lift-1), Max: place(t.side, max(edge, end)-1, over+lift+1)}
+		return clear(outer, c-l.wide/2-pad, c+l.wide/2+pad) && b.free(b.ground(t.side, c, over, l)) && b.free(line)
 	}
 	if finishes(links, i) && try(l.z.At, l.a.At) {
 		return c, l.z.At, true
@@ -220,13 +262,11 @@ func (b *Board) set(g int, side Side, along, across drawing.Um, text string) {
 	b.add(b.lettered(g, side, along, across, text))
 }
 
-// pull letters a figure in the row beyond the track, with a leader from its
-// link. The row is on the far side of the line from the outline, so that the
-// track's own extension lines end before it.
-func (b *Board) pull(g int, side Side, s slot, at drawing.Um) {
-	low, row := at-lift-stackHalf, at-lift-secondRow
+// pull letters a figure in a row beyond the track, with a leader from its link.
+func (b *Board) pull(g int, side Side, s slot, at drawing.Um, rows int) {
+	low, row := at-lift-stackHalf, rowAt(side, at, rows)
 	if side.away() > 0 {
-		low, row = at+overrun, at+overrun+drawing.MM+stackHalf
+		low = at + overrun
 	}
 	near := row - side.away()*stackHalf
 	b.sheet.Add(drawing.Polyline(drawing.Leader, g, corners(

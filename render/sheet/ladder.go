@@ -26,7 +26,8 @@ const (
 	ladderTitle  = 8 * drawing.MM
 	ladderAbove  = 20 * drawing.MM // overall length
 	ladderBelow  = 34 * drawing.MM // running dimensions
-	ladderBroken = 8 * drawing.MM  // over a strip without an overall length
+	ladderBroken = 6 * drawing.MM  // over a strip without an overall length
+	ladderFrom   = 42 * drawing.MM // running dimensions that say from where they run
 	ladderEnds   = 34 * drawing.MM // chain of the legs at the left, foot and top marks
 )
 
@@ -154,11 +155,13 @@ func (s strip) draw(p *page, box drawing.Rect) {
 	captionBelow(p.sheet, drawing.Pt(box.Centre().X, box.Min.Y-2*drawing.MM), s.title(r))
 
 	scene := s.scene(r)
-	box.Min.Y += ladderTitle + ladderAbove
 	if s.last-s.first < len(f.under) {
-		box.Min.Y += ladderBroken - ladderAbove
+		box.Min.Y += ladderTitle + ladderBroken
+		box.Max.Y -= ladderFrom
+	} else {
+		box.Min.Y += ladderTitle + ladderAbove
+		box.Max.Y -= ladderBelow
 	}
-	box.Max.Y -= ladderBelow
 	v = v.centred(scene, box)
 	v.draw(p.sheet, view.Lines(scene, f.from()), func(l view.Line) (drawing.Class, bool) {
 		switch {

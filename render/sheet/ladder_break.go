@@ -91,7 +91,7 @@ func (f ladderFace) divisor(in Input, cuts []length, box drawing.Rect) int64 {
 			den = d
 		}
 	}
-	high := length(box.H()-ladderTitle-ladderBroken-ladderBelow) * micrometre
+	high := length(box.H()-ladderTitle-ladderBroken-ladderFrom) * micrometre
 	for in.Rack.Len("slat.length") > high*length(den) || way > length(box.W())*micrometre*length(den) {
 		den = next(shopScales(in), den)
 	}

@@ -84,7 +84,7 @@ func (f ladderFace) suffix() string {
 func (f ladderFace) pages(in Input, blank *page) []stripGroup {
 	room := ladderRoom(blank, []ladderFace{f})
 	strips := f.stretches(in, room)
-	high := ladderTitle + ladderBroken + ladderBelow + strips[0].v.extent(f.scene(in.Rack)).H()
+	high := ladderTitle + ladderBroken + ladderFrom + strips[0].v.extent(f.scene(in.Rack)).H()
 	most := max(1, int(room.H()/high))
 	n := (len(strips) + most - 1) / most
 	var out []stripGroup
