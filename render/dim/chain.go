@@ -70,6 +70,11 @@ type ends struct {
 func (b *Board) drawLines(g int, t track, links []link, at drawing.Um) (tails []drawing.Rect) {
 	pt := func(along drawing.Um) drawing.Point { return place(t.side, along, at) }
 	outside := func(tip, end drawing.Um) {
+		// Where a figure of another side stands in the way, only the arrowhead.
+		room := drawing.Line(drawing.Dimension, 0, pt(tip+(end-tip)/4), pt(end)).Bounds().Inset(-drawing.MM / 2)
+		if !b.free(room) {
+			end = tip + (end-tip)*(drawing.ArrowLength+drawing.MM/5)/tail
+		}
 		line := drawing.Line(drawing.Dimension, g, pt(tip), pt(end))
 		b.sheet.Add(line, drawing.Arrow(g, pt(tip), pt(end)))
 		tails = append(tails, line.Bounds())

@@ -90,7 +90,9 @@ func TestManyKindsOfColumn(t *testing.T) {
 	rows += "[[column]]\ncount = 30\nrows = 11\n"
 	lifted := "units = \"in\"\n[bottles]\nfit = [\"claret-750\", \"magnum-1500\"]\n[rack]\ncolumns = 2\nrows = 2\n[apron]\nlift = 3\n" +
 		"[slat]\nlength = 13\neased = \"1/8\"\n[top]\npresent = false\n[paper]\ndrawings = \"tabloid\"\n"
-	for name, text := range map[string]string{"many kinds": many, "rows described": rows, "lifted, no top": lifted} {
+	// A level tail once ran into the figure of the rises, which stands beyond its end.
+	wide := "units = \"in\"\n[bottles]\nfit = [\"magnum-1500\"]\n[slat]\nlength = 13\n[rack]\ncolumns = 20\nrows = 3\n"
+	for name, text := range map[string]string{"many kinds": many, "rows described": rows, "lifted, no top": lifted, "wide and low": wide} {
 		t.Run(name, func(t *testing.T) {
 			for _, s := range packet(t, racktest.Build(t, text)) {
 				for _, f := range drawing.Legible(s) {
