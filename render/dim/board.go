@@ -3,9 +3,17 @@
 // named end. What goes in are stops, each a place on paper with its length in
 // the model; what comes out are marks on a sheet and a record of each figure,
 // so that a reader of marks can add the chains up again. The sheets come next.
+//
+// No figure stands on a line and none breaks one. A figure stands over its own
+// link where it fits; that of an outermost link beyond the end of the line; any
+// other a row further out, with a leader. Links too short for arrowheads have
+// them from outside, and dots between them and short neighbours. A run of equal
+// links whose figures do not fit is drawn as one: "12 × 4 7/8 (= 58 1/2)".
 package dim
 
 import (
+	"slices"
+
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
 )
@@ -34,18 +42,32 @@ func (s Side) away() drawing.Um {
 
 // Stop is a place that a dimension reaches: At along the measured direction on
 // paper, Value along it in the model, From across it, where the extension line
-// starts.
+// starts. Sum says how Value is made of the model's lengths, where it is; the
+// figure between two stops then says so of their difference.
 type Stop struct {
 	At    drawing.Um
 	Value unit.Length
 	From  drawing.Um
+	Sum   drawing.Sum
 }
 
 // Options says more about a dimension.
 type Options struct {
-	Names    []string // the model's lengths that the links show, where they have names
-	Brackets bool     // figures in brackets: for checking, not for making
+	Brackets bool // figures in brackets: for checking, not for making
+
+	// Broken says that the view is broken between the first two stops of a
+	// running dimension, or between the ends of an overall one: the line bears
+	// a break, and its length on paper says nothing.
+	Broken bool
+
+	// Alike says of each link how many there are like it in the rack, of which
+	// this one alone is drawn: its figure then begins with "5 × ". A link of
+	// Skip is left out.
+	Alike []int
 }
+
+// Skip stands in Options.Alike for a way between two stops without a dimension.
+const Skip = -1
 
 // Distances from the outline and between tracks. A stacked fraction is nearly
 // twice as high as its figure, so tracks stand wider apart than usual.
@@ -60,6 +82,7 @@ const (
 	jog        = 4 * drawing.MM     // from an extension line to its running figure
 	pad        = drawing.MM         // kept free at each end of a figure
 	arrows     = 8 * drawing.MM     // the least length that holds two arrowheads
+	tail       = 5 * drawing.MM     // of a line beyond its end, with an arrowhead from outside
 )
 
 // RunningRow is what one running figure takes beside the next.
@@ -77,14 +100,14 @@ type track struct {
 
 // Board collects the dimensions of one view and draws them all at once.
 type Board struct {
-	sheet  *drawing.Sheet
-	format unit.Format
-	scale  drawing.Ratio
-	tracks []track
-	chain  int
-	chains map[ends]int // the number of the links between two ends
-
-	figures []figureText
+	sheet    *drawing.Sheet
+	format   unit.Format
+	scale    drawing.Ratio
+	tracks   []track
+	callouts []Callout
+	chain    int
+	chains   map[ends]int   // the number of the links between two ends
+	taken    []drawing.Rect // by figures and lines drawn so far
 }
 
 // New starts a board for a view on s, drawn at the scale.
@@ -108,23 +131,29 @@ func (b *Board) Overall(side Side, a, z Stop, o Options) {
 }
 
 // Running puts figures from a named end, the first stop, at the extension line
-// of each other stop.
+// of each other stop. A side with running figures has no overall figure, whose
+// extension lines would cross them.
 func (b *Board) Running(side Side, origin string, stops []Stop, o Options) {
 	b.tracks = append(b.tracks, track{side: side, stops: stops, options: o, role: drawing.Running, running: true, origin: origin})
 }
 
+// Keep keeps figures out of a box on the sheet where something else stands.
+func (b *Board) Keep(r drawing.Rect) { b.taken = append(b.taken, r) }
+
 // Room is how much a side's dimensions take off the outline.
 func (b *Board) Room(side Side) drawing.Um {
-	n := drawing.Um(0)
-	for _, t := range b.tracks {
-		if t.side == side {
-			n += b.depth(t)
-		}
+	n, last := drawing.Um(0), track{}
+	for _, t := range b.ordered(side) {
+		n += b.depth(t)
+		last = t
 	}
-	if n > 0 {
-		n += firstTrack - nextTrack + overrun
+	switch {
+	case n == 0:
+		return 0
+	case side.away() < 0 && !last.running: // its figures stand over the outermost line
+		return n + firstTrack - nextTrack + lift + stackHalf
 	}
-	return n
+	return n + firstTrack - nextTrack + overrun
 }
 
 // depth is what one track takes, figures included.
@@ -138,57 +167,51 @@ func (b *Board) depth(t track) drawing.Um {
 	return nextTrack
 }
 
-// Draw places all dimensions round the outline and draws them, the figures over
-// all lines: a line that passes under a figure is broken there.
+// Draw places all dimensions round the outline and draws them.
 func (b *Board) Draw(outline drawing.Rect) {
-	for _, side := range []Side{Above, Below, LeftOf, RightOf} {
+	b.taken = append(b.taken, outline)
+	for _, side := range b.sides() {
 		at := b.edge(side, outline) + side.away()*(firstTrack-nextTrack)
-		for _, t := range b.ordered(side) {
+		all := b.ordered(side)
+		for i, t := range all {
+			line := at + side.away()*nextTrack
 			depth := b.depth(t)
-			switch {
-			case t.running:
-				b.drawRunning(t, at+side.away()*nextTrack)
-			case side.away() > 0:
-				// Figures stand over the line, on the outline's side of it.
-				b.drawChain(t, at+depth)
-			default:
-				b.drawChain(t, at-nextTrack)
+			if t.running {
+				b.drawRunning(t, line)
+			} else {
+				depth = nextTrack + secondRow*drawing.Um(b.drawChain(t, line, walls(all[i+1:])))
 			}
 			at += side.away() * depth
 		}
 	}
-	b.drawFigures()
+	b.drawCallouts(outline)
 }
 
-// drawFigures sets the figures, each on a white ground.
-func (b *Board) drawFigures() {
-	for _, f := range b.figures {
-		l := drawing.Label(drawing.FigureText, f.group, drawing.Point{}, drawing.FigureHeight, f.align, f.runs)
-		at := place(f.side, f.along, f.over)
-		if f.flat == f.side.upright() {
-			l = l.CentredOn(at)
-			if f.flat && f.align == drawing.Left {
-				l = l.CentredOn(drawing.Pt(at.X+l.Width()/2, at.Y))
-			} else if f.flat {
-				l = l.CentredOn(drawing.Pt(at.X-l.Width()/2, at.Y))
-			}
-		} else {
-			l.Turn = 1
-			switch {
-			case !f.flat:
-				l = l.CentredOn(at)
-			case f.align == drawing.Left:
-				l = l.CentredOn(drawing.Pt(at.X, at.Y+l.Width()/2))
-			default:
-				l = l.CentredOn(drawing.Pt(at.X, at.Y-l.Width()/2))
-			}
+// sides returns the sides in the order in which they are drawn: first those with
+// running figures, which cannot give way; then the upright ones; figures that are
+// drawn later keep off what is there.
+func (b *Board) sides() []Side {
+	running := func(s Side) int {
+		if slices.ContainsFunc(b.tracks, func(t track) bool { return t.side == s && t.running }) {
+			return 0
 		}
-		ground := l.Bounds().Inset(-drawing.MM / 2)
-		b.sheet.Add(drawing.Path{
-			Class: drawing.Solid, Group: f.group, Closed: true, Fill: drawing.White,
-			Start: ground.Min, Segs: drawing.Rectangle(drawing.Solid, 0, drawing.White, ground).Segs,
-		}, l)
+		return 1
 	}
+	all := []Side{LeftOf, RightOf, Above, Below}
+	slices.SortStableFunc(all, func(x, y Side) int { return running(x) - running(y) })
+	return all
+}
+
+// walls are the places of the extension lines of the tracks further out, which
+// pass all tracks within.
+func walls(outer []track) []drawing.Um {
+	var out []drawing.Um
+	for _, t := range outer {
+		for _, s := range t.stops {
+			out = append(out, s.At)
+		}
+	}
+	return out
 }
 
 // edge is the outline's coordinate on a side.
@@ -216,6 +239,24 @@ func (b *Board) ordered(side Side) []track {
 		}
 	}
 	return out
+}
+
+// add puts marks on the sheet and takes note of where they are.
+func (b *Board) add(marks ...drawing.Mark) {
+	b.sheet.Add(marks...)
+	for _, m := range marks {
+		b.taken = append(b.taken, m.Bounds())
+	}
+}
+
+// free reports whether nothing drawn so far reaches into r.
+func (b *Board) free(r drawing.Rect) bool {
+	for _, t := range b.taken {
+		if r.Min.X < t.Max.X && t.Min.X < r.Max.X && r.Min.Y < t.Max.Y && t.Min.Y < r.Max.Y {
+			return false
+		}
+	}
+	return true
 }
 
 // place turns a coordinate along the measured direction and one across it into

@@ -1,6 +1,7 @@
 package dim
 
 import (
+	"strings"
 	"testing"
 
 	"slatwright/render/drawing"
@@ -38,6 +39,7 @@ func TestChainAddsUpAsPrinted(t *testing.T) {
 	var sum unit.Length
 	whole, chain := unit.Length(-1), s.Dims[0].Chain
 	for _, d := range s.Dims {
+		d.Printed = strings.Trim(d.Printed, "()")
 		if d.Chain != chain {
 			t.Errorf("%s stands in chain %d, want %d", d.Printed, d.Chain, chain)
 		}
@@ -46,6 +48,9 @@ func TestChainAddsUpAsPrinted(t *testing.T) {
 			plain = plain[len(unit.About):]
 		}
 		v := unit.MustParse(plain, unit.Imperial)
+		if d.Role == drawing.Check { // one of a run whose whole is the link
+			continue
+		}
 		if d.Role == drawing.Overall {
 			whole = v
 			continue

@@ -64,7 +64,7 @@ func TestFprint(t *testing.T) {
 	figure.Turn, figure.Bold, figure.Table = 1, true, true
 	s.Add(edge, Arrow(g, Pt(10*MM, 10*MM), Pt(20*MM, 10*MM)), Disc(Symbol, g, White, Pt(30*MM, 30*MM), 5*MM),
 		Arc(Thin, 0, Pt(50*MM, 25*MM), 10*MM, 0, 90), figure)
-	s.Dims = append(s.Dims, DimRecord{Chain: 1, Role: Overall, Names: []string{"rack.width"}, Value: 80000, Printed: "1",
+	s.Dims = append(s.Dims, DimRecord{Chain: 1, Role: Overall, Sum: Of("rack.width"), Value: 80000, Printed: "1",
 		From: Pt(0, 0), To: Pt(MM, 0), ScaleNum: 1, ScaleDen: 1, Broken: true})
 	s.Items = append(s.Items, ItemRecord{Mark: "A", Where: Pt(0, 2), Kind: ListRow})
 	const want = `sheet 02-front "Front \"elevation\"" 100.000 x 50.000 frame 5.000,5.000 .. 95.000,45.000 fullsize
@@ -73,7 +73,7 @@ path solid g1 black 10.000,10.000 L 13.000,9.500 L 13.000,10.500 Z
 circle symbol g1 white 30.000,30.000 r 5.000
 path thin 60.000,25.000 C 60.000,19.477 55.523,15.000 50.000,15.000
 text figure g1 50.000,20.000 h 3.500 turn 1 middle bold table "38{7|16}\""
-dim chain 1 overall "1" x 1 value 80000 0.000,0.000 .. 1.000,0.000 scale 1:1 broken rack.width
+dim chain 1 overall "1" x 1 value 80000 0.000,0.000 .. 1.000,0.000 scale 1:1 broken = rack.width
 item "A" list row 0.000,0.002
 `
 	var b strings.Builder

@@ -95,7 +95,7 @@ func (r Role) String() string { return name(roleNames[:], int(r)) }
 type DimRecord struct {
 	Chain   int         // number of its chain on this sheet; 0 for a dimension by itself
 	Role    Role        // what it does, in its chain or alone
-	Names   []string    // the dotted names of the lengths it shows, if they have any
+	Sum     Sum         // of which of the model's lengths it is made, where it is
 	Value   unit.Length // the length shown, exact
 	Printed string      // as it stands on the paper, for one of Times: "38 7/16\"", "≈ 4 7/64"
 	Times   int         // how often the length is repeated between From and To; 0 means once

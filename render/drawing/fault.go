@@ -21,11 +21,12 @@ const (
 	FigureGeometry                  // a value is not the length that its line spans
 	ItemUnlisted                    // an item mark without a row in a parts list
 	ItemUnshown                     // a row of a parts list without an item mark
+	LineBroken                      // a filled shape hides part of an extension or dimension line
 	faultKinds
 )
 
 var faultNames = [faultKinds]string{"text on text", "text on line", "outside frame", "text too small", "leaders cross",
-	"chain open", "figure not value", "figure not geometry", "item unlisted", "item unshown"}
+	"chain open", "figure not value", "figure not geometry", "item unlisted", "item unshown", "line broken"}
 
 // String returns the kind's name.
 func (k FaultKind) String() string { return name(faultNames[:], int(k)) }
@@ -60,6 +61,7 @@ func Legible(s *Sheet) []Fault {
 	l := newLegibility(s)
 	l.texts()
 	l.lines()
+	l.breaks()
 	l.frame()
 	l.heights()
 	l.leaders()

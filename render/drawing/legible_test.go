@@ -97,6 +97,7 @@ func TestSpoiltSheets(t *testing.T) {
 		{"stack in a table", setText("slat", func(x *drawing.Text) { x.Runs = drawing.Figure("3/4") }), drawing.TextTooSmall, `"3/4" has a fraction 1.750 high`},
 		{"leaders cross", add(drawing.Line(drawing.Leader, 0, drawing.Pt(140*mm, 200*mm), drawing.Pt(160*mm, 201*mm))), drawing.LeadersCross, "two leaders meet"},
 		{"leaders on each other", add(drawing.Line(drawing.Leader, 0, drawing.Pt(146*mm, 200*mm), drawing.Pt(144*mm, 205*mm))), drawing.LeadersCross, "two leaders meet"},
+		{"extension line under a plate", add(drawing.Rectangle(drawing.Solid, 0, drawing.White, drawing.Box(29*mm, 157*mm, 4*mm, 2*mm))), drawing.LineBroken, "a solid path hides part of a extension path"},
 		{"figure printed wrong", setDim("1 3/8\"", func(d *drawing.DimRecord) { d.Printed = "1 1/4\"" }), drawing.FigureValue, `"1 1/4\"" is printed for 34.925 mm`},
 		{"rounded link that opens its chain", setDim("1\"", func(d *drawing.DimRecord) { d.Printed = "≈ 1 1/64\"" }), drawing.ChainOpen, "add up to 124.221875 mm"},
 		{"figure that is no length", setDim("1 3/8\"", func(d *drawing.DimRecord) { d.Printed = "wide" }), drawing.FigureValue, `"wide" cannot be read`},

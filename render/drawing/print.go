@@ -28,8 +28,8 @@ func (s *Sheet) Fprint(w io.Writer) error {
 		if d.Broken {
 			b.WriteString(" broken")
 		}
-		for _, n := range d.Names {
-			b.WriteString(" " + n)
+		if len(d.Sum) > 0 {
+			b.WriteString(" = " + d.Sum.String())
 		}
 		b.WriteByte('\n')
 	}

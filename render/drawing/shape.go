@@ -108,3 +108,13 @@ func along(a, b Point, d, aside Um) Point {
 	y := float64(uy*float64(d)) - float64(ux*float64(aside))
 	return a.Add(Pt(round(x), round(y)))
 }
+
+// Distance returns how far apart two points are, to the nearest micrometre.
+func Distance(a, b Point) Um {
+	d := b.Sub(a)
+	return round(math.Hypot(float64(d.X), float64(d.Y)))
+}
+
+// Crossing reports whether the lines a b and c d cross, or lie on each other for
+// some length; lines that only touch at an end do not. It is exact.
+func Crossing(a, b, c, d Point) bool { return meet(a, b, c, d) }

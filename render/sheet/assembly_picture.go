@@ -21,7 +21,7 @@ func clampSheets(in Input) []*page {
 	foot.Min.Y = foot.Max.Y - clamps.height(foot.W()) - squares.height(foot.W()) - needed(notes, foot.W(), 5*drawing.MM) - 10*drawing.MM
 	over := p.area
 	over.Max.Y = foot.Min.Y - 2*drawing.MM
-	if over.H() > 0 && scaleOf(clampPictures(in, over)) == scaleOf(clampPictures(in, pictures)) {
+	if over.H() > clampsHigh && scaleOf(clampPictures(in, over)) == scaleOf(clampPictures(in, pictures)) {
 		pictures = over
 	}
 	for _, c := range clampPictures(in, pictures) {
@@ -42,6 +42,9 @@ func clampSheets(in Input) []*page {
 	}
 	return pages
 }
+
+// clampsHigh is the height below which no picture is tried.
+const clampsHigh = 30 * drawing.MM
 
 // A clampPicture is a view with its diagonals and the places of its clamps.
 type clampPicture struct {

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"math/big"
 	"slices"
 	"strings"
 
@@ -16,18 +15,20 @@ import (
 
 // carcase returns the sheet for putting ladders and aprons together: spacing
 // between faces, centre distances in brackets, the diagonals, and the order of
-// gluing.
-func carcase(in Input) *page {
+// gluing. Where the order is too long to go beside the view it has sheets of its
+// own after it.
+func carcase(in Input) []*page {
 	p := in.newPage("carcase", "Carcase assembly")
 	s := sceneOf(in.Rack, func(q rack.Piece) bool {
 		return in.Rack.Parts[q.Part].Name == "leg" || in.Rack.Parts[q.Part].Name == "apron"
 	})
 	notes := carcaseNotes(in)
 	v, box, whole := carcaseLayout(p, s, notes)
-	w := newScribe(p.sheet, box)
-	w.heading("Order of work")
-	for _, n := range notes {
-		w.note(n, 5*drawing.MM)
+	pages := []*page{p}
+	if box == (drawing.Rect{}) {
+		pages = append(pages, workPages(in, notes)...)
+	} else {
+		work(p, box, notes)
 	}
 	v.draw(p.sheet, view.Lines(s, view.Front), func(l view.Line) (drawing.Class, bool) {
 		if l.Hidden {
@@ -38,34 +39,70 @@ func carcase(in Input) *page {
 	out := v.extent(s)
 	captionBelow(p.sheet, drawing.Pt(out.Centre().X, out.Max.Y+carcaseBelow-9*drawing.MM), "Seen from the front, slats left out, "+scaleText(v))
 	diagonals(p, v)
-	spacing(p, v, out, whole)
+	spacing(p, v, out, box, whole)
 	p.scale = ratioText(v)
-	return p
+	return pages
+}
+
+// work writes the order of work into a box.
+func work(p *page, box drawing.Rect, notes []string) {
+	w := newScribe(p.sheet, box)
+	w.heading("Order of work")
+	for _, n := range notes {
+		w.note(n, 5*drawing.MM)
+	}
+}
+
+// workPages are sheets with the order of work alone.
+func workPages(in Input, notes []string) []*page {
+	var pages []*page
+	for len(notes) > 0 {
+		p := in.newPage(fmt.Sprintf("carcase-%d", len(pages)+2), "Carcase assembly, order of work")
+		n := 1
+		for n < len(notes) && workHeight(notes[:n+1], p.area.W()) <= p.area.H() {
+			n++
+		}
+		work(p, p.area, notes[:n])
+		pages, notes = append(pages, p), notes[n:]
+	}
+	return pages
+}
+
+// workHeight is the room that the order of work takes.
+func workHeight(notes []string, width drawing.Um) drawing.Um {
+	return needed(notes, width, 5*drawing.MM) + 8*drawing.MM
 }
 
 // Room around the carcase's view.
 const (
 	carcaseLeft  = 45 * drawing.MM
-	carcaseRight = 12 * drawing.MM
-	carcaseBelow = 17 * drawing.MM
-	carcaseAbove = 63 * drawing.MM
+	carcaseRight = 16 * drawing.MM
+	carcaseBelow = 32 * drawing.MM
+	carcaseAbove = 43 * drawing.MM
 )
 
 // carcaseLayout sets the view beside the notes or over them, whichever shows
 // it larger, and returns it with the notes' box and whether there is room for
-// the dimensions of every column.
+// the dimensions of every column. Where the notes go neither way the view has
+// the sheet to itself and their box is empty.
 func carcaseLayout(p *page, s view.Scene, notes []string) (best picture, text drawing.Rect, whole bool) {
 	beside, left := p.area, p.area
 	left.Max.X -= p.area.W() * 45 / 100
 	beside.Min.X = left.Max.X + 5*drawing.MM
 	under, over := p.area, p.area
-	under.Min.Y = under.Max.Y - needed(notes, under.W(), 5*drawing.MM) - 8*drawing.MM
+	under.Min.Y = under.Max.Y - workHeight(notes, under.W())
 	over.Max.Y = under.Min.Y - 3*drawing.MM
-	layouts := [...][2]drawing.Rect{{left, beside}, {over, under}}
+	var layouts [][2]drawing.Rect
+	if workHeight(notes, beside.W()) <= beside.H() {
+		layouts = append(layouts, [2]drawing.Rect{left, beside})
+	}
+	if over.H() > carcaseAbove+carcaseBelow+15*drawing.MM {
+		layouts = append(layouts, [2]drawing.Rect{over, under})
+	}
+	if len(layouts) == 0 {
+		layouts = [][2]drawing.Rect{{p.area, {}}}
+	}
 	for i, l := range layouts {
-		if i == 0 && needed(notes, beside.W(), 5*drawing.MM)+8*drawing.MM > beside.H() {
-			continue
-		}
 		box := l[0]
 		box.Min.X += carcaseLeft
 		box.Max.X -= carcaseRight
@@ -73,7 +110,7 @@ func carcaseLayout(p *page, s view.Scene, notes []string) (best picture, text dr
 		box.Max.Y -= carcaseBelow
 		v := pictured(p.in, s, view.Front, false, box)
 		all := spacious(p.in.Rack, v)
-		if text == (drawing.Rect{}) || v.proj.Den < best.proj.Den || v.proj.Den == best.proj.Den && all && !whole {
+		if i == 0 || v.proj.Den < best.proj.Den || v.proj.Den == best.proj.Den && all && !whole {
 			best, text, whole = v, l[1], all
 		}
 	}
@@ -86,71 +123,75 @@ func spacious(r *rack.Rack, v picture) bool {
 	return v.proj.Length(r.Len("carcase.width"), space.X) >= (figure * drawing.Um(2*len(r.Columns)+1)).MM()
 }
 
-// spacing puts on the dimensions: between faces nearest to the view, centres
-// over them, the whole over all; at the left where the aprons sit.
-func spacing(p *page, v picture, out drawing.Rect, whole bool) {
+// spacing puts on the dimensions: over the view the ways between faces and the
+// whole, under it the centre distances in brackets, at the left where the aprons
+// sit. No figure stands in the notes' box.
+func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 	r := p.in.Rack
 	b := dim.New(p.sheet, r.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})
-	across := func(x length) dim.Stop {
-		return dim.Stop{At: v.point(space.Point{X: x}).X, Value: x, From: out.Min.Y}
+	b.Keep(notes)
+	across := func(c coord, from drawing.Um) dim.Stop { return c.stop(v.point(space.Point{X: c.l}).X, from) }
+	ladders := ladderFaces(r)
+	faces := func(i int) (left, right dim.Stop) {
+		return across(ladders[i], out.Min.Y), across(ladders[i].plus(r, "leg.thickness"), out.Min.Y)
 	}
-	leg := r.Len("leg.thickness")
-	var faces, centres []dim.Stop
-	for _, l := range r.Ladders {
-		faces = append(faces, across(l.X), across(l.X+leg))
-		centres = append(centres, across(l.X+leg/2))
-	}
-	shown, between := faces[:4], centres[:2] // the first column stands for all
 	if whole {
-		shown, between = faces, centres
-	}
-	b.Chain(dim.Above, shown, dim.Options{})
-	if leg%2 == 0 {
-		b.Chain(dim.Above, between, dim.Options{Brackets: true})
-	}
-	b.Overall(dim.Above, faces[0], faces[len(faces)-1], dim.Options{})
-
-	up := func(z length) dim.Stop {
-		return dim.Stop{At: v.point(space.Point{Z: z}).Y, Value: z, From: out.Min.X}
-	}
-	lift, high, tall := r.Len("apron.lift"), r.Len("apron.height"), r.Len("leg.length")
-	stops := []dim.Stop{up(0)}
-	for _, z := range []length{lift, lift + high, tall - high, tall} {
-		if s := up(z); s.Value > stops[len(stops)-1].Value {
-			stops = append(stops, s)
+		var all []dim.Stop
+		for i := range ladders {
+			left, right := faces(i)
+			all = append(all, left, right)
 		}
+		b.Chain(dim.Above, all, dim.Options{})
+	} else {
+		between(b, r, out, faces)
 	}
+	first, _ := faces(0)
+	_, last := faces(len(ladders) - 1)
+	b.Overall(dim.Above, first, last, dim.Options{})
+
+	const figure = 25 * drawing.MM
+	var centres []dim.Stop
+	for _, c := range ladders {
+		s := across(c, out.Max.Y)
+		s.At = v.point(space.Point{X: c.l + r.Len("leg.thickness")/2}).X
+		centres = append(centres, s)
+	}
+	if whole || steps(centres) <= max(1, int(out.W()/figure)) {
+		b.Chain(dim.Below, centres, dim.Options{Brackets: true})
+	}
+
+	up := func(names ...string) dim.Stop {
+		c := coordOf(r, names...)
+		return c.stop(v.point(space.Point{Z: c.l}).Y, out.Min.X)
+	}
+	stops := ascending(up(), up("apron.lift"), up("apron.lift", "apron.height"), up("leg.length", "-apron.height"), up("leg.length"))
 	slices.Reverse(stops) // from the top of the sheet down
 	b.Chain(dim.LeftOf, stops, dim.Options{})
 	b.Overall(dim.LeftOf, stops[0], stops[len(stops)-1], dim.Options{})
 	b.Draw(out)
 }
 
-// diagonalOf returns the diagonal of the carcase's front, from the outer foot
-// of one end leg to the outer top of the other, as far as a tape is read: to
-// 1/32 in or 1 mm, with the sign for a rounded figure where it is not exact.
-func diagonalOf(r *rack.Rack) (printed length, text string) {
-	square := func(l length) *big.Int {
-		n := big.NewInt(int64(l))
-		return n.Mul(n, n)
+// between puts on the leg and the way between facing legs once for each kind of
+// column, at the first of it, with how many there are; of many kinds as many as
+// there is room for, since the order of work lists every place.
+func between(b *dim.Board, r *rack.Rack, out drawing.Rect, faces func(int) (left, right dim.Stop)) {
+	const figure = 24 * drawing.MM
+	left, right := faces(0)
+	stops, alike := []dim.Stop{left, right}, []int{len(r.Ladders)}
+	first := 0
+	for k, kind := range r.Kinds {
+		if k >= max(1, int(out.W()/figure)) {
+			break
+		}
+		_, from := faces(first)
+		to, _ := faces(first + 1)
+		if first > 0 {
+			stops, alike = append(stops, from), append(alike, dim.Skip)
+		}
+		stops, alike = append(stops, to), append(alike, kind.Count)
+		first += kind.Count
 	}
-	sum := new(big.Int).Add(square(r.Len("carcase.width")), square(r.Len("leg.length")))
-	root := new(big.Int).Sqrt(sum)
-	whole := new(big.Int).Mul(root, root).Cmp(sum) == 0
-	step := unit.Inch / 32
-	if r.Format.System == unit.Metric {
-		step = unit.Millimetre
-	}
-	// The root rounded down is off by less than a base unit, which does not
-	// change what it rounds to unless it lies on a half: then it is short of it
-	// only where the root is not whole, and the true one lies above.
-	l := length(root.Int64())
-	printed = l.Nearest(step)
-	text = unit.Format{System: r.Format.System, Finest: step}.Text(printed)
-	if !whole || printed != l {
-		text = unit.About + text
-	}
-	return printed, text
+	b.Chain(dim.Above, stops, dim.Options{Alike: alike})
 }
 
 // diagonals draws both diagonals and letters one of them.
@@ -162,8 +203,8 @@ func diagonals(p *page, v picture) {
 	g := p.sheet.Group()
 	p.sheet.Add(drawing.Line(drawing.Dimension, g, a, b), drawing.Arrow(g, a, b), drawing.Arrow(g, b, a))
 	p.sheet.Add(drawing.Line(drawing.Dimension, g, c, d), drawing.Arrow(g, c, d), drawing.Arrow(g, d, c))
-	printed, text := diagonalOf(r)
-	label := drawing.Label(drawing.FigureText, p.sheet.Group(), drawing.Point{}, drawing.FigureHeight, drawing.Middle,
+	printed, text := diagonalOf(r.Format, w, h)
+	label := drawing.Label(drawing.FigureText, g, drawing.Point{}, drawing.FigureHeight, drawing.Middle,
 		drawing.Figure(text+" both ways"))
 	if label.Width() > (b.X-a.X)-6*drawing.MM {
 		// A tall narrow carcase has no room for more than the figure, upright.
@@ -181,7 +222,7 @@ func diagonals(p *page, v picture) {
 func carcaseNotes(in Input) []string {
 	r, f := in.Rack, in.Rack.Format
 	apron, _ := r.PartNamed("apron")
-	_, diagonal := diagonalOf(r)
+	_, diagonal := diagonalOf(f, r.Len("carcase.width"), r.Len("leg.length"))
 	steps := []string{
 		fmt.Sprintf("Mark the ladders' places on all four aprons %s together, from one end. Dry-fit the %d ladders before any glue.", apron.Mark, r.Counts.Ladders),
 		"Ladders on their backs on the bench: glue and fasten the front aprons to the end ladders first, flush with their outer faces, then to the inner ladders. " + channelText(r),
@@ -195,8 +236,20 @@ func carcaseNotes(in Input) []string {
 	for i := range steps {
 		steps[i] = fmt.Sprintf("%d  %s", i+1, steps[i])
 	}
+	if places := faceList(r); len(places) > fewPlaces {
+		for i := fewPlaces; i < len(places); i += manyPlaces {
+			steps = append(steps, "Left faces, continued: "+strings.Join(places[i:min(i+manyPlaces, len(places))], "; ")+".")
+		}
+	}
 	return steps
 }
+
+// A list of places longer than fewPlaces goes on after the steps, manyPlaces to
+// a paragraph.
+const (
+	fewPlaces  = 12
+	manyPlaces = 60
+)
 
 // outText says how far the top stands out.
 func outText(f unit.Format, l length) string {
@@ -206,25 +259,30 @@ func outText(f unit.Format, l length) string {
 	return f.Unit(l) + " out"
 }
 
-// channelText says what is clear between facing legs.
+// channelText says what is clear between facing legs, and where they stand.
 func channelText(r *rack.Rack) string {
+	places := faceList(r)
+	list := strings.Join(places[:min(fewPlaces, len(places))], "; ")
+	if len(places) > fewPlaces {
+		list += "; the others after the last step"
+	}
 	first := r.Kinds[0].Channel
 	if slices.ContainsFunc(r.Kinds, func(k rack.Kind) bool { return k.Channel != first }) {
-		return "Between facing legs as drawn: use a spacer for each kind of column. Left faces from the left end: " + faceList(r) + "."
+		return "Between facing legs as drawn: use a spacer for each kind of column. Left faces from the left end: " + list + "."
 	}
-	return fmt.Sprintf("Between facing legs: %s clear; use a spacer. Left faces of the legs from the left end: %s.", r.Format.Unit(first), faceList(r))
+	return fmt.Sprintf("Between facing legs: %s clear; use a spacer. Left faces of the legs from the left end: %s.", r.Format.Unit(first), list)
 }
 
 // faceList gives where each ladder's left face is on an apron, in order; where
 // there are many, a kind of column by its step and its last.
-func faceList(r *rack.Rack) string {
+func faceList(r *rack.Rack) []string {
 	var parts []string
 	n := len(r.Ladders)
 	if n <= 8 {
 		for _, l := range r.Ladders {
 			parts = append(parts, r.Format.Text(l.X))
 		}
-		return strings.Join(parts, "; ")
+		return parts
 	}
 	at := 0
 	parts = append(parts, r.Format.Text(r.Ladders[0].X))
@@ -236,5 +294,5 @@ func faceList(r *rack.Rack) string {
 		}
 		parts = append(parts, each+r.Format.Text(r.Ladders[at].X))
 	}
-	return strings.Join(parts, "; ")
+	return parts
 }

@@ -139,6 +139,9 @@ func pictured(in Input, s view.Scene, d view.Direction, lies bool, box drawing.R
 			return v.amid(ends, box)
 		}
 	}
+	if box.W() <= 0 || box.H() <= 0 {
+		panic("sheet: no room for a picture") // no scale is small enough
+	}
 	for v.proj.Den = 100; !v.fits(ends, box); {
 		v.proj.Den += 100
 	}

@@ -83,14 +83,14 @@ func (v picture) pointsOn(lines []view.Line) []drawing.Point {
 			continue
 		}
 		for n := length(1); n <= 3; n++ {
-			points = append(points, v.point(between(l.From, l.To, n)))
+			points = append(points, v.point(quartered(l.From, l.To, n)))
 		}
 	}
 	return few(points, mostPoints)
 }
 
-// between returns the place so many quarters of the way from a to b.
-func between(a, b space.Point, n length) space.Point {
+// quartered returns the place so many quarters of the way from a to b.
+func quartered(a, b space.Point, n length) space.Point {
 	d := b.Sub(a)
 	return a.Add(space.Point{X: d.X * n / 4, Y: d.Y * n / 4, Z: d.Z * n / 4})
 }

@@ -25,6 +25,7 @@ const (
 	bareFew    = 2               // parts that a row shows at least, where there are as many
 	bareMost   = 6               // and at most
 	bareBelow  = 3 * drawing.MM
+	bareLeast  = 10 * drawing.MM // of the picture, so that figures of a narrow part keep apart
 	bareSpread = 20 * drawing.MM // how far figures may spread beyond the picture, both sides together
 	tapeOver   = 2 * drawing.MM  // how far tape reaches over the outer parts
 )
@@ -98,7 +99,7 @@ func (b bareBlock) height(p *page) drawing.Um {
 		return b.head(p) + bareBelow
 	}
 	d := b.board(p, drawing.Rect{})
-	high := b.head(p) + bareAbove + d.Room(dim.Above) + tapeOver + max(b.um(b.row.Across)*drawing.Um(b.shown), partLeast) + tapeOver + bareBelow
+	high := b.head(p) + bareAbove + d.Room(dim.Above) + tapeOver + max(b.um(b.row.Across)*drawing.Um(b.shown), bareLeast) + tapeOver + bareBelow
 	if below := d.Room(dim.Below); below > 0 {
 		high += below + bareAbove
 	}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strconv"
+	"strings"
 
 	"slatwright/render/drawing"
 	"slatwright/render/typeface"
@@ -82,38 +83,70 @@ func (p *page) field(at drawing.Point, c cell) {
 	box := drawing.Box(at.X+c.x, at.Y+c.y, c.w, c.h)
 	s.Add(drawing.Rectangle(drawing.FrameThin, g, drawing.NoFill, box))
 	pad := 3 * drawing.MM / 2
+	lines, height := lettered(c.text, c.w-2*pad, c.height, c.bold)
+	top, foot := pad, box.Max.Y-2*drawing.MM
+	if len(lines) > 1 { // closer together
+		top, foot = drawing.MM/2, box.Max.Y-5*drawing.MM
+	}
 	if c.label != "" {
-		l := drawing.Label(drawing.NoteText, g, drawing.Pt(box.Min.X+pad, box.Min.Y+pad+drawing.TableHeight), drawing.TableHeight, drawing.Left, drawing.Plain(c.label))
+		l := drawing.Label(drawing.NoteText, g, drawing.Pt(box.Min.X+pad, box.Min.Y+top+drawing.TableHeight), drawing.TableHeight, drawing.Left, drawing.Plain(c.label))
 		l.Table = true
 		s.Add(l)
 	}
-	text := fitted(c.text, c.w-2*pad, c.height, c.bold)
-	if text == "" {
-		return
+	for _, text := range lines {
+		l := drawing.Label(drawing.NoteText, g, drawing.Pt(box.Min.X+pad, foot), height, drawing.Left, drawing.Plain(text))
+		l.Bold, l.Table = c.bold, height < drawing.FigureHeight
+		s.Add(l)
+		foot += 34 * drawing.MM / 10
 	}
-	l := drawing.Label(drawing.NoteText, g, drawing.Pt(box.Min.X+pad, box.Max.Y-2*drawing.MM), c.height, drawing.Left, drawing.Plain(text))
-	l.Bold, l.Table = c.bold, c.height < drawing.FigureHeight
-	s.Add(l)
 }
 
-// fitted shortens a text with an ellipsis where it is wider than its room.
-func fitted(s string, room, height drawing.Um, bold bool) string {
+// lettered sets a text within a width: on one line, smaller where it has to be,
+// but not under the height of notes; then on two lines of the least height; and
+// only where those do not hold it, shortened with an ellipsis.
+func lettered(s string, room, height drawing.Um, bold bool) (lines []string, h drawing.Um) {
+	s = printable(s)
+	if s == "" {
+		return nil, height
+	}
+	for _, h := range []drawing.Um{height, drawing.FigureHeight} {
+		if h <= height && typeface.Width(drawing.Plain(s), h, bold) <= room {
+			return []string{s}, h
+		}
+	}
+	const least = drawing.TableHeight
+	lines = breakBy(s, func(t string) bool { return typeface.Width(drawing.Plain(t), least, bold) <= room })
+	if len(lines) > 2 {
+		rest := s[strings.Index(s, lines[0])+len(lines[0]):]
+		lines = []string{lines[0], shortened(strings.TrimSpace(rest), room, least, bold)}
+	}
+	return lines, least
+}
+
+// printable leaves out what has no glyph.
+func printable(s string) string {
 	var clean []rune
 	for _, r := range s {
 		if len(typeface.Unprintable(string(r))) == 0 {
 			clean = append(clean, r)
 		}
 	}
-	for n := len(clean); n > 0; n-- {
-		try := string(clean[:n])
-		if n < len(clean) {
+	return strings.Join(strings.Fields(string(clean)), " ")
+}
+
+// shortened ends a text that is wider than its room with an ellipsis.
+func shortened(s string, room, height drawing.Um, bold bool) string {
+	all := []rune(s)
+	for n := len(all); n > 0; n-- {
+		try := string(all[:n])
+		if n < len(all) {
 			try += "…"
 		}
 		if typeface.Width(drawing.Plain(try), height, bold) <= room {
 			return try
 		}
 	}
-	return ""
+	return "…"
 }
 
 // projection draws the symbol of the method of projection: a cone's frustum and

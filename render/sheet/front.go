@@ -1,12 +1,13 @@
 package sheet
 
 import (
+	"slices"
+
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
-	"slatwright/specs/unit"
 )
 
 // margins is what the dimensions of a view take at each side.
@@ -67,13 +68,13 @@ func (e *elevation) finish() {
 // viewTitle is the room for a view's title at the foot of a page.
 const viewTitle = 9 * drawing.MM
 
-// x, y and z are stops along the room's axes, as the view shows them.
-func (e *elevation) x(l unit.Length, side dim.Side) dim.Stop {
-	return dim.Stop{At: e.v.point(space.Point{X: l}).X, Value: l, From: e.edge(side)}
+// x and z are stops along the room's axes, as the view shows them.
+func (e *elevation) x(c coord, side dim.Side) dim.Stop {
+	return c.stop(e.v.point(space.Point{X: c.l}).X, e.edge(side))
 }
 
-func (e *elevation) z(l unit.Length, side dim.Side) dim.Stop {
-	return dim.Stop{At: e.v.point(space.Point{Z: l}).Y, Value: l, From: e.edge(side)}
+func (e *elevation) z(c coord, side dim.Side) dim.Stop {
+	return c.stop(e.v.point(space.Point{Z: c.l}).Y, e.edge(side))
 }
 
 // edge is the outline's coordinate on a side.
@@ -100,13 +101,28 @@ func ascending(stops ...dim.Stop) []dim.Stop {
 	return out
 }
 
-// thinned leaves out stops, but never the first, the one after it or the last,
-// until their figures go into the room beside the view: an overview need not
-// show every one, since the ladder and carcase sheets do. The view's title says so.
-func (e *elevation) thinned(stops []dim.Stop, room drawing.Um) []dim.Stop {
+// places puts stops from a named end on a side: running figures where there is
+// room for them all, else a chain from that end, in which runs of equal steps
+// are one figure. Only where even those are too many are places left out, never
+// the first, the one after it or the last, and the view's title says so.
+func (e *elevation) places(side dim.Side, origin string, stops []dim.Stop, end dim.Stop) {
+	room := e.out.W()
+	if side == dim.LeftOf || side == dim.RightOf {
+		room = e.out.H()
+	}
 	most := max(3, int(room/dim.RunningRow))
 	if len(stops) <= most {
-		return stops
+		e.dim.Running(side, origin, stops, dim.Options{})
+		return
+	}
+	const figure = 20 * drawing.MM // about what one takes, pulled out
+	if steps(stops) <= max(3, int(room/figure)) {
+		all := ascending(append(stops, end)...)
+		if side == dim.LeftOf || side == dim.RightOf {
+			slices.Reverse(all)
+		}
+		e.dim.Chain(side, all, dim.Options{})
+		return
 	}
 	e.thin = true
 	step := (len(stops)-2+most-3)/(most-2) + 1
@@ -114,7 +130,18 @@ func (e *elevation) thinned(stops []dim.Stop, room drawing.Um) []dim.Stop {
 	for i := 1 + step; i < len(stops)-step/2-1; i += step {
 		out = append(out, stops[i])
 	}
-	return append(out, stops[len(stops)-1])
+	e.dim.Running(side, origin, append(out, stops[len(stops)-1]), dim.Options{})
+}
+
+// steps counts the runs of equal steps between stops.
+func steps(stops []dim.Stop) int {
+	n, last := 0, length(-1)
+	for i := 1; i < len(stops); i++ {
+		if d := stops[i].Value - stops[i-1].Value; d != last {
+			n, last = n+1, d
+		}
+	}
+	return n
 }
 
 // withBottles is the scene of all pieces and, numbered after them, all bottles.
@@ -137,45 +164,51 @@ func front(in Input) *page {
 	}
 	e := p.elevate(withBottles(r), view.Front, m, "Front", len(r.Pieces))
 
-	left := []dim.Stop{}
-	for _, l := range r.Ladders {
-		left = append(left, e.x(l.X, dim.Above))
-	}
-	e.dim.Running(dim.Above, "LEFT", e.thinned(left, e.out.W()), dim.Options{})
-
+	e.ladders()
 	e.widths()
 	e.heights()
-	last := r.Kinds[r.Columns[len(r.Columns)-1].Kind]
-	under := []dim.Stop{e.z(0, dim.RightOf)}
-	for _, z := range last.Under {
-		under = append(under, e.z(z, dim.RightOf))
+	last := r.Columns[len(r.Columns)-1].Kind
+	under := []dim.Stop{e.z(coord{}, dim.RightOf)}
+	for _, c := range undersides(r, last) {
+		under = append(under, e.z(c, dim.RightOf))
 	}
-	e.dim.Running(dim.RightOf, "FOOT", e.thinned(ascending(under...), e.out.H()), dim.Options{})
+	e.places(dim.RightOf, "FOOT", ascending(under...), under[len(under)-1])
 	e.finish()
 	return p
 }
 
-// heights puts aprons, leg and top on the left of an elevation.
+// ladders says over a view from the front or above where each ladder's left
+// face is.
+func (e *elevation) ladders() {
+	var left []dim.Stop
+	for _, c := range ladderFaces(e.p.in.Rack) {
+		left = append(left, e.x(c, dim.Above))
+	}
+	e.places(dim.Above, "LEFT", left, e.x(coordOf(e.p.in.Rack, "carcase.width"), dim.Above))
+}
+
+// heights puts aprons, leg and top on the left of an elevation, from above
+// down.
 func (e *elevation) heights() {
 	r := e.p.in.Rack
-	lift, high, leg := r.Len("apron.lift"), r.Len("apron.height"), r.Len("leg.length")
-	z := func(l unit.Length) dim.Stop { return e.z(l, dim.LeftOf) }
-	e.dim.Chain(dim.LeftOf, ascending(z(0), z(lift), z(lift+high), z(leg-high), z(leg), z(r.Len("rack.height"))), dim.Options{})
-	e.dim.Overall(dim.LeftOf, z(0), z(r.Len("rack.height")), dim.Options{Names: []string{"rack.height"}})
+	z := func(names ...string) dim.Stop { return e.z(coordOf(r, names...), dim.LeftOf) }
+	stops := ascending(z(), z("apron.lift"), z("apron.lift", "apron.height"), z("leg.length", "-apron.height"), z("leg.length"), z("rack.height"))
+	slices.Reverse(stops)
+	e.dim.Chain(dim.LeftOf, stops, dim.Options{})
+	e.dim.Overall(dim.LeftOf, stops[0], stops[len(stops)-1], dim.Options{})
 }
 
 // widths puts carcase and overhangs under a view from the front or above, and
 // the whole under them.
 func (e *elevation) widths() {
 	r := e.p.in.Rack
-	x := func(l unit.Length) dim.Stop { return e.x(l, dim.Below) }
-	side, carcase := unit.Length(0), r.Len("carcase.width")
+	x := func(names ...string) dim.Stop { return e.x(coordOf(r, names...), dim.Below) }
+	across := []dim.Stop{x(), x("carcase.width")}
 	if r.HasTop() {
-		side = r.Len("overhang.side")
+		across = ascending(x("-overhang.side"), x(), x("carcase.width"), x("carcase.width", "overhang.side"))
 	}
-	across := ascending(x(-side), x(0), x(carcase), x(carcase+side))
 	if len(across) > 2 {
-		e.dim.Chain(dim.Below, across, dim.Options{Names: []string{"overhang.side", "carcase.width", "overhang.side"}})
+		e.dim.Chain(dim.Below, across, dim.Options{})
 	}
-	e.dim.Overall(dim.Below, across[0], across[len(across)-1], dim.Options{Names: []string{"rack.width"}})
+	e.dim.Overall(dim.Below, across[0], across[len(across)-1], dim.Options{})
 }

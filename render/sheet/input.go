@@ -59,7 +59,7 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 	one := func(f func(Input) *page) func(Input) []*page {
 		return func(in Input) []*page { return []*page{f(in)} }
 	}
-	return numbered(together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), ladders, one(carcase), parts,
+	return numbered(together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), ladders, carcase, parts,
 		cuttings, finishing, assemblySheets, inspectionSheets))
 }
 

@@ -18,48 +18,29 @@ type ladderFace struct {
 	right bool
 	name  string // "face A" and "face B" of a ladder with two, else ""
 	under []length
+	marks []coord // the undersides with how they are made
 }
 
 // Room around the view of a face, beside the ladder itself.
 const (
-	ladderTitle = 8 * drawing.MM
-	ladderAbove = 20 * drawing.MM // overall length
-	ladderBelow = 30 * drawing.MM // running dimensions
-	ladderEnds  = 34 * drawing.MM // chain of the legs at the left, foot and top marks
+	ladderTitle  = 8 * drawing.MM
+	ladderAbove  = 20 * drawing.MM // overall length
+	ladderBelow  = 34 * drawing.MM // running dimensions
+	ladderBroken = 6 * drawing.MM  // over a strip without an overall length
+	ladderFrom   = 42 * drawing.MM // running dimensions that say from where they run
+	ladderEnds   = 34 * drawing.MM // chain of the legs at the left, foot and top marks
 )
 
-// ladders returns the sheets of the ladders, one for each kind; one for each
-// face where two do not fit one above the other.
-func ladders(in Input) []*page {
-	var pages []*page
-	for i, s := range in.Rack.Shapes {
-		faces := facesOf(s, i)
-		name := fmt.Sprintf("ladder-%d", i+1)
-		title := fmt.Sprintf("Ladder, %s", s.Name)
-		p := in.newPage(name, title)
-		if v, ok := ladderFits(p, faces); ok || len(faces) == 1 {
-			drawFaces(p, faces, v)
-			pages = append(pages, p)
-			continue
-		}
-		for k, f := range faces {
-			p := in.newPage(fmt.Sprintf("%s%c", name, 'a'+k), title+", "+f.name)
-			v, _ := ladderFits(p, faces[k:k+1])
-			drawFaces(p, faces[k:k+1], v)
-			pages = append(pages, p)
-		}
-	}
-	return pages
-}
-
 // facesOf returns the faces of a shape that carry slats: the left one is A.
-func facesOf(s rack.Shape, shape int) []ladderFace {
+func facesOf(r *rack.Rack, shape int) []ladderFace {
+	s := r.Shapes[shape]
+	n := slices.IndexFunc(r.Ladders, func(l rack.Ladder) bool { return l.Shape == shape })
 	var faces []ladderFace
 	if len(s.Left) > 0 {
-		faces = append(faces, ladderFace{shape: shape, under: s.Left})
+		faces = append(faces, ladderFace{shape: shape, under: s.Left, marks: undersides(r, r.Columns[n-1].Kind)})
 	}
 	if len(s.Right) > 0 {
-		faces = append(faces, ladderFace{shape: shape, right: true, under: s.Right})
+		faces = append(faces, ladderFace{shape: shape, right: true, under: s.Right, marks: undersides(r, r.Columns[n].Kind)})
 	}
 	if len(faces) == 2 {
 		faces[0].name, faces[1].name = "face A", "face B"
@@ -94,78 +75,108 @@ func ladderNotes(in Input, faces []ladderFace) []string {
 	slat, _ := r.PartNamed("slat")
 	leg, _ := r.PartNamed("leg")
 	per := len(s.Left) + len(s.Right)
-	notes := []string{
+	_, diagonal := diagonalOf(r.Format, r.Len("leg.length"), r.Len("slat.length"))
+	return []string{
 		fmt.Sprintf("Make %d. Each: 2 legs %s, %s; %d slats %s, %s.", s.Count, leg.Mark, sizeText(r.Format, leg), per, slat.Mark, sizeText(r.Format, slat)),
+		fmt.Sprintf("Square when both diagonals over the legs, from foot to top, are %s %s.", diagonal, r.Format.System),
 		"Crosses: two nails to a crossing, a quarter in from its edges, on the one diagonal on this face and on the other on the face behind, so that they do not meet. Bore first.",
 		"Keep bare of finish for glue: where slats cross legs, and the outer edges of the legs where aprons sit.",
 	}
-	return notes
+}
+
+// ladderRoom is the room for faces on a sheet, over the notes.
+func ladderRoom(p *page, faces []ladderFace) drawing.Rect {
+	room := p.area
+	room.Min.X += ladderEnds
+	room.Max.X -= ladderEnds
+	room.Max.Y -= needed(ladderNotes(p.in, faces), p.area.W(), 5*drawing.MM) + 2*drawing.MM
+	return room
 }
 
 // ladderFits returns the largest picture at which the faces fit one above the
 // other, and whether that is as large as one of them alone would be.
 func ladderFits(p *page, faces []ladderFace) (picture, bool) {
-	room := p.area
-	room.Min.X += ladderEnds
-	room.Max.X -= ladderEnds
-	room.Max.Y -= needed(ladderNotes(p.in, faces), p.area.W(), 5*drawing.MM) + 2*drawing.MM
+	room := ladderRoom(p, faces)
 	alone := room
 	alone.Min.Y += ladderTitle + ladderAbove
 	alone.Max.Y -= ladderBelow
 	each := alone
 	each.Max.Y = each.Min.Y + room.H()/drawing.Um(len(faces)) - ladderTitle - ladderAbove - ladderBelow
 	s := faces[0].scene(p.in.Rack)
+	if each.H() < 10*drawing.MM {
+		each = alone // no room for two; one by itself always has some
+	}
 	v := pictured(p.in, s, faces[0].from(), true, each)
 	best := pictured(p.in, s, faces[0].from(), true, alone)
-	return v, v.proj.Den == best.proj.Den
+	return v, v.proj.Den == best.proj.Den && (len(faces) == 1 || each != alone)
 }
 
-// drawFaces draws the faces one above the other, and the notes.
-func drawFaces(p *page, faces []ladderFace, v picture) {
+// drawStrips draws strips of a ladder's faces one above the other, and the notes.
+func drawStrips(p *page, faces []ladderFace, strips []strip) {
 	notes := ladderNotes(p.in, faces)
 	foot := p.area
 	foot.Min.Y = foot.Max.Y - needed(notes, p.area.W(), 5*drawing.MM)
 	room := p.area
 	room.Max.Y = foot.Min.Y - 2*drawing.MM
-	each := room.H() / drawing.Um(len(faces))
-	for i, f := range faces {
+	each := room.H() / drawing.Um(len(strips))
+	for i, s := range strips {
 		box := room
 		box.Min.Y += each * drawing.Um(i)
 		box.Max.Y = box.Min.Y + each
-		f.draw(p, box, v)
+		s.draw(p, box)
 	}
 	w := newScribe(p.sheet, foot)
 	for _, n := range notes {
 		w.note(n, 5*drawing.MM)
 	}
+	r := p.in.Rack
+	v, text := diagonalOf(r.Format, r.Len("leg.length"), r.Len("slat.length"))
+	noted(p.sheet, foot.Min, v, text)
 }
 
-// draw draws one face with its dimensions.
-func (f ladderFace) draw(p *page, box drawing.Rect, v picture) {
-	r := p.in.Rack
-	title := fmt.Sprintf("Slats on the %s face, seen from the %s", handed(f.right), handed(f.right))
+// title says which face a strip shows, which part of it, and from where.
+func (s strip) title(r *rack.Rack) string {
+	f := s.face
+	text := fmt.Sprintf("Slats on the %s face, seen from the %s", handed(f.right), handed(f.right))
 	if f.name != "" {
-		title = fmt.Sprintf("Face %s: slats on the %s, seen from there", f.name[len("face "):], handed(f.right))
+		text = fmt.Sprintf("Face %s: slats on the %s, seen from there", f.name[len("face "):], handed(f.right))
 	}
-	head := drawing.Pt(box.Centre().X, box.Min.Y-2*drawing.MM)
+	if n := len(f.under); s.last-s.first < n {
+		text += fmt.Sprintf(", slats %d to %d of %d", s.first+1, s.last, n)
+	}
+	return text + ", " + scaleText(s.v)
+}
+
+// draw draws one strip with its dimensions.
+func (s strip) draw(p *page, box drawing.Rect) {
+	r, f, v := p.in.Rack, s.face, s.v
 	p.scale = ratioText(v)
 	v.proj.Direction, v.at = f.from(), drawing.Point{}
-	captionBelow(p.sheet, head, title+", "+scaleText(v))
+	captionBelow(p.sheet, drawing.Pt(box.Centre().X, box.Min.Y-2*drawing.MM), s.title(r))
 
-	s := f.scene(r)
-	box.Min.Y += ladderTitle + ladderAbove
-	box.Max.Y -= ladderBelow
-	v = v.centred(s, box)
-	v.draw(p.sheet, view.Lines(s, f.from()), func(l view.Line) (drawing.Class, bool) {
-		if l.Hidden {
+	scene := s.scene(r)
+	if s.last-s.first < len(f.under) {
+		box.Min.Y += ladderTitle + ladderBroken
+		box.Max.Y -= ladderFrom
+	} else {
+		box.Min.Y += ladderTitle + ladderAbove
+		box.Max.Y -= ladderBelow
+	}
+	v = v.centred(scene, box)
+	v.draw(p.sheet, view.Lines(scene, f.from()), func(l view.Line) (drawing.Class, bool) {
+		switch {
+		case l.From.Z == l.To.Z && s.broken(r, l.From.Z):
+			return drawing.Visible, false
+		case l.Hidden:
 			return drawing.Hidden, true
 		}
 		return drawing.Visible, true
 	})
-	f.nails(p.sheet, r, s, v)
-	out := v.extent(s)
-	f.ends(p.sheet, out)
-	f.measure(p, s, v, out)
+	f.nails(p.sheet, r, scene, v, s.lo, s.hi)
+	out := v.extent(scene)
+	s.breaks(p.sheet, r, v, out)
+	s.ends(p.sheet, r, out)
+	s.measure(p, scene, v, out)
 }
 
 // handed names a side of the rack as seen from its front.
@@ -176,14 +187,17 @@ func handed(right bool) string {
 	return "left"
 }
 
-// nails draws a cross at each nail of the face.
-func (f ladderFace) nails(s *drawing.Sheet, r *rack.Rack, scene view.Scene, v picture) {
+// nails draws a cross at each nail of the face between two heights.
+func (f ladderFace) nails(s *drawing.Sheet, r *rack.Rack, scene view.Scene, v picture, lo, hi length) {
 	for _, b := range scene.Boxes {
 		piece := r.Pieces[b.ID]
 		if r.Parts[piece.Part].Name != "slat" {
 			continue
 		}
 		for _, c := range piece.Fixed {
+			if c.Patch.Min.Z < lo || c.Patch.Max.Z > hi {
+				continue
+			}
 			for _, n := range rack.NailPlaces(c.Patch, c.Axis, f.right) {
 				cross := nailCross
 				// small crossings take smaller crosses
@@ -199,18 +213,20 @@ func (f ladderFace) nails(s *drawing.Sheet, r *rack.Rack, scene view.Scene, v pi
 // nailCross is the reach of the cross that marks a nail.
 const nailCross = 2 * drawing.MM
 
-// ends letters the foot, the top and the front of the ladder.
-func (f ladderFace) ends(s *drawing.Sheet, out drawing.Rect) {
+// ends letters the top and the front of a strip; the running dimension names its
+// foot.
+func (s strip) ends(sheet *drawing.Sheet, r *rack.Rack, out drawing.Rect) {
 	label := func(at drawing.Point, turn int, text string) {
 		t := drawing.Label(drawing.NoteText, 0, drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Plain(text))
 		t.Turn, t.Bold = turn, true
-		s.Add(t.CentredOn(at))
+		sheet.Add(t.CentredOn(at))
 	}
 	mid := out.Centre()
-	label(drawing.Pt(out.Min.X-8*drawing.MM, out.Max.Y+6*drawing.MM), 0, "FOOT")
-	label(drawing.Pt(out.Max.X+4*drawing.MM, mid.Y), 1, "TOP")
+	if !s.broken(r, s.hi) {
+		label(drawing.Pt(out.Max.X+4*drawing.MM, mid.Y), 1, "TOP")
+	}
 	front, back := out.Min.Y, out.Max.Y // seen from the right, the front lies uppermost
-	if !f.right {
+	if !s.face.right {
 		front, back = back, front
 	}
 	in := drawing.Um(1)
@@ -221,34 +237,48 @@ func (f ladderFace) ends(s *drawing.Sheet, out drawing.Rect) {
 	label(drawing.Pt(out.Max.X+15*drawing.MM, back-in*2*drawing.MM), 0, "BACK")
 }
 
-// measure puts the dimensions of a face on the sheet: undersides from the foot
-// along the near side, the leg's length along the far side, and across the
-// foot the legs and what is between them.
-func (f ladderFace) measure(p *page, s view.Scene, v picture, out drawing.Rect) {
-	r := p.in.Rack
+// measure puts the dimensions of a strip on the sheet: undersides from the foot
+// along the near side; at the foot the legs and what is between them; and the
+// leg's length, along the far side or, of a broken face, after the last slat.
+func (s strip) measure(p *page, scene view.Scene, v picture, out drawing.Rect) {
+	r, f := p.in.Rack, s.face
 	b := dim.New(p.sheet, r.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})
-	at := func(y, z length) drawing.Point { return v.point(space.Point{Y: y, Z: z}) }
-	bounds := s.Bounds()
-	y0, y1 := bounds.Min.Y, bounds.Max.Y
-	along := func(z length, edge drawing.Um) dim.Stop {
-		return dim.Stop{At: at(y0, z).X, Value: z, From: edge}
-	}
+	along := func(c coord, edge drawing.Um) dim.Stop { return c.stop(v.point(space.Point{Z: c.l}).X, edge) }
+	leg := coordOf(r, "leg.length")
 	var under []dim.Stop
-	for _, z := range f.under {
-		under = append(under, along(z, out.Max.Y))
+	for _, c := range f.marks[s.first:s.last] {
+		under = append(under, along(c, out.Max.Y))
 	}
-	b.Running(dim.Below, "foot", append([]dim.Stop{along(0, out.Max.Y)}, under...), dim.Options{})
-	b.Overall(dim.Above, along(0, out.Min.Y), along(r.Len("leg.length"), out.Min.Y), dim.Options{})
+	whole := s.last-s.first == len(f.under)
+	if !whole && !s.broken(r, s.hi) {
+		under = append(under, along(leg, out.Max.Y))
+	}
+	foot, origin := along(coord{}, out.Max.Y), "FOOT"
+	if s.lo > 0 {
+		foot = coord{}.stop(v.point(space.Point{Z: s.lo}).X-12*drawing.MM, out.Max.Y)
+		origin = "from FOOT"
+	}
+	b.Running(dim.Below, origin, append([]dim.Stop{foot}, under...), dim.Options{Broken: s.lo > 0})
+	if whole {
+		b.Overall(dim.Above, along(coord{}, out.Min.Y), along(leg, out.Min.Y), dim.Options{})
+	}
+	if s.lo == 0 {
+		s.across(b, r, scene, v, out)
+	}
+	b.Draw(out)
+}
 
-	across := func(y length) dim.Stop {
-		return dim.Stop{At: at(y, 0).Y, Value: y - y0, From: out.Min.X}
+// across puts on the legs and what is between them, at the foot.
+func (s strip) across(b *dim.Board, r *rack.Rack, scene view.Scene, v picture, out drawing.Rect) {
+	y0 := scene.Bounds().Min.Y
+	at := func(names ...string) dim.Stop {
+		c := coordOf(r, names...)
+		return c.stop(v.point(space.Point{Y: y0 + c.l}).Y, out.Min.X)
 	}
-	wide := r.Len("leg.width")
-	stops := []dim.Stop{across(y0), across(y0 + wide), across(y1 - wide), across(y1)}
-	if !f.right { // the front lies lowermost
+	stops := []dim.Stop{at(), at("leg.width"), at("slat.length", "-leg.width"), at("slat.length")}
+	if !s.face.right { // the front lies lowermost
 		slices.Reverse(stops)
 	}
 	b.Chain(dim.LeftOf, stops, dim.Options{})
 	b.Overall(dim.LeftOf, stops[0], stops[3], dim.Options{})
-	b.Draw(out)
 }

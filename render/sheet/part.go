@@ -13,35 +13,138 @@ import (
 	"slatwright/specs/unit"
 )
 
-// partBlock is the room for one part: title, dimensions over the view, the
-// view, and a line of notes.
+// Room round the views of one part: title over them, a line of notes under
+// them, the end view at the right.
 const (
-	partTitle = 9 * drawing.MM
-	partUsual = 22 * drawing.MM // over the view, as a rule
-	partBelow = 9 * drawing.MM
+	partTitle = 8 * drawing.MM
+	partBelow = 6 * drawing.MM
 	partLeft  = 26 * drawing.MM
 	partEnd   = 60 * drawing.MM // for the end view and its dimension
+	partGap   = 4 * drawing.MM  // the least between neighbours
 )
 
-// parts returns the part sheets, as many parts to a sheet as fit.
+// parts returns the part sheets.
 func parts(in Input) []*page {
-	var pages []*page
-	var p *page
-	var y drawing.Um
+	blank := in.newPage("", "")
+	var blocks []partBlock
 	for i := range in.Rack.Parts {
-		b := newPartBlock(in, i)
-		if p == nil || y+b.height(p) > p.area.Max.Y {
-			p = in.newPage(fmt.Sprintf("parts-%d", len(pages)+1), "Parts")
-			pages = append(pages, p)
-			y = p.area.Min.Y
-		}
-		h := b.height(p)
-		box := p.area
-		box.Min.Y, box.Max.Y = y, y+h
-		b.draw(p, box)
-		y += h + 4*drawing.MM
+		blocks = append(blocks, newPartBlock(in, i).broken(blank))
+	}
+	var pages []*page
+	for _, group := range sharedOut(blank, blocks) {
+		p := in.newPage(fmt.Sprintf("parts-%d", len(pages)+1), "Parts")
+		pages = append(pages, p)
+		drawParts(p, group)
 	}
 	return pages
+}
+
+// drawParts draws blocks one below the other, what room is left shared out
+// between them.
+func drawParts(p *page, blocks []partBlock) {
+	left := p.area.H()
+	for _, b := range blocks {
+		left -= b.height(p)
+	}
+	space := left / drawing.Um(len(blocks))
+	y := p.area.Min.Y
+	if len(blocks) == 1 {
+		y += space / 3
+	}
+	for _, b := range blocks {
+		box := p.area
+		box.Min.Y, box.Max.Y = y, y+b.height(p)
+		b.draw(p, box)
+		y = box.Max.Y + space
+	}
+}
+
+// sharedOut divides the blocks, in their order, between as few sheets as show
+// none of them smaller than at half its largest scale; of the ways to do so, one
+// that shows them largest and, of those, fills the sheets most alike.
+func sharedOut(p *page, blocks []partBlock) [][]partBlock {
+	var best [][]partBlock
+	for n := 1; n <= len(blocks); n++ {
+		least := int64(-1)
+		splits(len(blocks), n, func(ends []int) {
+			var groups [][]partBlock
+			from, sum, fullest := 0, int64(0), drawing.Um(0)
+			for _, to := range ends {
+				g, cost := shrunk(p, slices.Clone(blocks[from:to]))
+				if g == nil {
+					return
+				}
+				groups, sum, from = append(groups, g), sum+cost, to
+				fullest = max(fullest, stacked(p, g))
+			}
+			sum = sum*int64(p.area.H()) + int64(fullest)
+			if least < 0 || sum < least {
+				best, least = groups, sum
+			}
+		})
+		if least >= 0 {
+			return best
+		}
+	}
+	for _, b := range blocks { // by themselves, whatever their size
+		best = append(best, []partBlock{b})
+	}
+	return best
+}
+
+// stacked is the height of blocks one below the other.
+func stacked(p *page, blocks []partBlock) drawing.Um {
+	sum := -partGap
+	for _, b := range blocks {
+		sum += b.height(p) + partGap
+	}
+	return sum
+}
+
+// splits calls f with the ends of every way to cut n things in a row into k
+// groups.
+func splits(n, k int, f func(ends []int)) {
+	ends := make([]int, k)
+	ends[k-1] = n
+	var place func(i, from int)
+	place = func(i, from int) {
+		if i == k-1 {
+			f(ends)
+			return
+		}
+		for to := from + 1; to <= n-(k-1-i); to++ {
+			ends[i] = to
+			place(i+1, to)
+		}
+	}
+	place(0, 0)
+}
+
+// shrunk returns the blocks at scales at which they go on one sheet, the highest
+// reduced first, and how many steps were taken; nil where one would come out at
+// less than half its largest scale.
+func shrunk(p *page, blocks []partBlock) (fitted []partBlock, steps int64) {
+	largest := make([]int64, len(blocks))
+	for i, b := range blocks {
+		largest[i] = b.scale
+	}
+	for {
+		high, which := drawing.Um(0), 0
+		for i, b := range blocks {
+			if v := b.picture(p).extent(b.scene).H(); v > high {
+				high, which = v, i
+			}
+		}
+		if stacked(p, blocks) <= p.area.H() {
+			return blocks, steps
+		}
+		b := &blocks[which]
+		b.scale = next(shopScales(p.in), b.scale)
+		steps++
+		if b.scale > 2*largest[which]+largest[which]/2 {
+			return nil, 0
+		}
+	}
 }
 
 // A partBlock draws one part, lying with its grain from left to right.
@@ -53,6 +156,8 @@ type partBlock struct {
 	other bool           // the face's nails stand on the other diagonal
 	width space.Axis
 	thick space.Axis
+	scale int64  // divisor of the picture
+	gap   gapped // what a broken part lacks
 }
 
 // newPartBlock picks the piece to draw: the first of its part.
@@ -87,23 +192,37 @@ func newPartBlock(in Input, part int) partBlock {
 // to right.
 func (b partBlock) lies() bool { return b.piece.Grain == space.Z }
 
-// picture returns the part's view at the largest scale for the sheet's width.
+// picture returns the part's view at its scale.
 func (b partBlock) picture(p *page) picture {
+	return picture{proj: view.Projection{Direction: b.face, Num: 1, Den: b.scale}, lies: b.lies()}
+}
+
+// largest returns the scale of the largest picture that a sheet has room for.
+func (b partBlock) largest(p *page) int64 {
 	box := p.area
 	box.Min.X += partLeft
 	box.Max.X -= partEnd
-	box.Max.Y = box.Min.Y + p.area.H()*6/10 - partTitle - partUsual - partBelow
-	return pictured(p.in, b.scene, b.face, b.lies(), box)
+	box.Max.Y -= partTitle + 25*drawing.MM + partBelow
+	return pictured(p.in, b.scene, b.face, b.lies(), box).proj.Den
 }
 
 // height returns how much room the block takes.
 func (b partBlock) height(p *page) drawing.Um {
 	v := b.picture(p)
-	return partTitle + b.above(p, v) + b.below(p) + max(v.extent(b.scene).H(), partLeast)
+	return partTitle + b.above(p, v) + v.extent(b.scene).H() + b.under(v) + b.below(p)
 }
 
-// partLeast keeps the figure of a narrow part's width clear of its neighbours.
-const partLeast = 10 * drawing.MM
+// under returns how far below the view its note starts: clear of the arrowhead
+// that a narrow part's width has outside, and of the lines of a break.
+func (b partBlock) under(v picture) drawing.Um {
+	if v.extent(b.scene).H() < partNarrow || !b.gap.none() {
+		return 6 * drawing.MM
+	}
+	return 2 * drawing.MM
+}
+
+// partNarrow is a view so narrow that its width's arrowheads stand outside.
+const partNarrow = 8 * drawing.MM
 
 // below returns how much room the notes under the view take.
 func (b partBlock) below(p *page) drawing.Um {
@@ -118,8 +237,7 @@ func (b partBlock) below(p *page) drawing.Um {
 func (b partBlock) above(p *page, v picture) drawing.Um {
 	out := v.extent(b.scene)
 	face, end := b.boards(p, v, out, b.end(p, v, out))
-	const figure = 8 * drawing.MM // of the outermost track
-	return max(face.Room(dim.Above), end.Room(dim.Above)) + figure/2
+	return max(face.Room(dim.Above), end.Room(dim.Above))
 }
 
 // draw draws the block into the box.
@@ -139,15 +257,18 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	out := v.extent(b.scene)
 
 	bare := b.bare(p, v)
-	v.draw(p.sheet, view.Visible(view.Lines(b.scene, b.face)), func(view.Line) (drawing.Class, bool) { return drawing.Visible, true })
-	grain(p.sheet, out, bare)
+	v.draw(p.sheet, view.Visible(view.Lines(b.scene, b.face)), func(l view.Line) (drawing.Class, bool) {
+		return drawing.Visible, !b.atBreak(l)
+	})
+	b.breaks(p.sheet, v, out)
+	grain(p.sheet, out, append(bare, b.missing(v)...))
 	end := b.end(p, v, out)
 	p.sheet.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, end))
 	onFace, onEnd := b.boards(p, v, out, end)
 	onFace.Draw(out)
 	onEnd.Draw(end)
 	foot := box
-	foot.Min.Y = max(out.Max.Y, out.Min.Y+partLeast) + 2*drawing.MM
+	foot.Min.Y = out.Max.Y + b.under(v)
 	notes := newScribe(p.sheet, foot)
 	notes.note(partNote(part.Name), 0)
 	if len(part.After) > 0 {
@@ -187,14 +308,18 @@ func (b partBlock) bare(p *page, v picture) []drawing.Rect {
 		if c.Axis != b.thick || c.Far != (b.face.On(b.thick) > 0) {
 			continue
 		}
-		r := v.around(c.Patch)
+		patch, ok := b.shifted(c)
+		if !ok {
+			continue
+		}
+		r := v.around(patch)
 		out = append(out, r)
 		p.sheet.Add(drawing.Hatching{Pitch: 3 * drawing.MM / 2}.Hatch(0, r)...)
 		p.sheet.Add(drawing.Rectangle(drawing.Thin, 0, drawing.NoFill, r))
 		if b.thick == space.Z {
 			continue // the top's fastening lets it move
 		}
-		for _, n := range rack.NailPlaces(c.Patch, c.Axis, b.other) {
+		for _, n := range rack.NailPlaces(patch, c.Axis, b.other) {
 			p.sheet.Add(drawing.Cross(drawing.Thin, 0, v.point(n), max(min(nailCross, min(r.W(), r.H())/3), drawing.MM/2))...)
 		}
 	}
@@ -241,12 +366,19 @@ func (b partBlock) end(p *page, v picture, out drawing.Rect) drawing.Rect {
 func (b partBlock) boards(p *page, v picture, out, end drawing.Rect) (face, ends *dim.Board) {
 	r := p.in.Rack
 	part := r.Parts[b.part]
+	wide := part.Name + ".width"
+	if !r.Has(wide) {
+		wide = part.Name + ".height"
+	}
 	scale := drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den}
-	stop := func(at drawing.Um, l length, from drawing.Um) dim.Stop { return dim.Stop{At: at, Value: l, From: from} }
+	// A piece's sizes are read off it, and checked against the lengths named.
+	upTo := func(at drawing.Um, l length, from drawing.Um, name string) dim.Stop {
+		return coord{l, drawing.Of(name)}.stop(at, from)
+	}
 	face = dim.New(p.sheet, r.Format, scale)
-	face.Overall(dim.Above, stop(out.Min.X, 0, out.Min.Y), stop(out.Max.X, part.Length, out.Min.Y), dim.Options{})
-	face.Overall(dim.LeftOf, stop(out.Min.Y, 0, out.Min.X), stop(out.Max.Y, part.Width, out.Min.X), dim.Options{})
+	face.Overall(dim.Above, coord{}.stop(out.Min.X, out.Min.Y), upTo(out.Max.X, part.Length, out.Min.Y, part.Name+".length"), dim.Options{Broken: !b.gap.none()})
+	face.Overall(dim.LeftOf, coord{}.stop(out.Max.Y, out.Min.X), upTo(out.Min.Y, part.Width, out.Min.X, wide), dim.Options{})
 	ends = dim.New(p.sheet, r.Format, scale)
-	ends.Overall(dim.Above, stop(end.Min.X, 0, end.Min.Y), stop(end.Max.X, part.Thickness, end.Min.Y), dim.Options{})
+	ends.Overall(dim.Above, coord{}.stop(end.Min.X, end.Min.Y), upTo(end.Max.X, part.Thickness, end.Min.Y, part.Name+".thickness"), dim.Options{})
 	return face, ends
 }

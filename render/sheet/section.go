@@ -5,116 +5,125 @@ import (
 	"strings"
 
 	"slatwright/geometry/rack"
-	"slatwright/geometry/space"
 	"slatwright/geometry/view"
-	"slatwright/render/dim"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
 	"slatwright/specs/unit"
 )
 
-// sections are the sections through two rows of cells, a page for each kind of
-// column: legs and slats cut, the largest and the smallest bottle in thin
-// outline, and every clearance beside them.
+// sections are the sections through the lowest and the highest row of cells,
+// for each kind of column: legs, slats and top cut, aprons behind them, the
+// largest and the smallest bottle in thin outline, and every clearance.
 func sections(in Input) []*page {
 	var out []*page
 	for k := range in.Rack.Kinds {
-		out = append(out, section(in, k))
+		out = append(out, section(in, k)...)
 	}
 	return out
 }
 
-// section draws the cells of one kind of column.
-func section(in Input, kind int) *page {
+// Room round one picture of a section.
+const (
+	sectionLeft  = 35 * drawing.MM
+	sectionRight = 55 * drawing.MM // the column of clearances
+	sectionAbove = 8 * drawing.MM
+	sectionBelow = 38 * drawing.MM // of a picture with sizes across
+	sectionBare  = 6 * drawing.MM  // of one without
+	sectionText  = 62 * drawing.MM // the least width for text
+)
+
+// section draws the cells of one kind of column: in one picture where the whole
+// column goes on a sheet at half size, else the lowest and the highest row, on
+// one sheet where they go side by side.
+func section(in Input, kind int) []*page {
 	r := in.Rack
-	k := r.Kinds[kind]
 	name, title := "section", "Section through cells"
 	if len(r.Kinds) > 1 {
 		name = fmt.Sprintf("section-%d", kind+1)
-		title = "Section, " + k.Name
+		title = "Section, " + r.Kinds[kind].Name
 	}
 	p := in.newPage(name, title)
-	left, right := p.area, p.area
-	left.Max.X = left.Min.X + left.W()*3/5
-	right.Min.X = left.Max.X + 6*drawing.MM
+	if cuts, den := sectionCuts(in, p.area, kind); len(cuts) > 0 {
+		p.sections(cuts, den)
+		return []*page{p}
+	}
+	var out []*page
+	for i, c := range rowCuts(r, kind) {
+		which := [...]string{"lowest", "highest"}[i]
+		p := in.newPage(name+"-"+which, strings.Replace(title, " through cells", "", 1)+", "+which+" row")
+		p.sections(c.fitting(in, p.area))
+		out = append(out, p)
+	}
+	return out
+}
 
-	c, v := roomyCells(in, k, left)
-	for _, b := range c.boxes.Boxes {
-		box := v.around(b.Box)
-		g := p.sheet.Group()
-		p.sheet.Add(drawing.Hatching{Pitch: 2 * drawing.MM}.Hatch(g, box)...)
-		p.sheet.Add(drawing.Rectangle(drawing.Visible, g, drawing.NoFill, box))
+// sectionCuts returns the cuts that go on one sheet beside some text, and their
+// scale: the largest of full and half size. There are none where neither does.
+func sectionCuts(in Input, area drawing.Rect, kind int) ([]cut, int64) {
+	r := in.Rack
+	whole := cut{r: r, kind: kind, hi: r.Len("rack.height"), sizes: true}
+	for _, cuts := range [][]cut{{whole}, rowCuts(r, kind)} {
+		for _, den := range []int64{1, 2} {
+			var w, h drawing.Um
+			for _, c := range cuts {
+				size := c.size(den)
+				w, h = w+size.X, max(h, size.Y)
+			}
+			if w <= area.W()-sectionText && h <= area.H() {
+				return cuts, den
+			}
+		}
 	}
-	e := p.elevation(v, v.extent(c.boxes))
-	for row := range c.rows {
-		e.restingBottles(k, row, c.left+k.Channel/2)
+	return nil, 0
+}
+
+// fitting returns the cut at the largest scale at which it goes on a sheet by
+// itself, its foot broken off where that saves a step.
+func (c cut) fitting(in Input, area drawing.Rect) (cuts []cut, den int64) {
+	short := c
+	if c.lo == 0 {
+		short.lo = c.r.Len("apron.lift") + c.r.Len("apron.height")/2
 	}
-	e.cellSizes(k, c)
+	scales := shopScales(in)
+	for den := int64(1); ; den = next(scales, den) {
+		for _, x := range []cut{c, short} {
+			if s := x.size(den); s.Y <= area.H() && s.X <= area.W() {
+				return []cut{x}, den
+			}
+		}
+	}
+}
+
+// sections draws cuts side by side from the left, and text in what is left.
+func (p *page) sections(cuts []cut, den int64) {
+	box := p.area
+	box.Max.X = box.Min.X
+	for _, c := range cuts {
+		size := c.size(den)
+		box.Min.X, box.Max.X = box.Max.X, box.Max.X+size.X
+		p.section(c, den, box)
+	}
+	rest := p.area
+	rest.Min.X = box.Max.X + 4*drawing.MM
+	if rest.W() >= sectionText-4*drawing.MM {
+		clearances(p.in, cuts, newScribe(p.sheet, rest))
+	}
+}
+
+// section draws one cut into a box.
+func (p *page) section(c cut, den int64, box drawing.Rect) {
+	room := box
+	room.Min.X += sectionLeft
+	room.Max.X -= sectionRight
+	room.Min.Y += sectionAbove
+	room.Max.Y = room.Min.Y + c.size(den).Y - sectionAbove - c.below() - viewTitle
+	v := picture{proj: view.Projection{Direction: view.Front, Num: 1, Den: den}}.centred(c.scene(), room)
+	v.at.Y += (box.H() - c.size(den).Y) / 2
+	c.draw(p.sheet, v)
+	e := p.elevation(v, v.extent(c.scene()))
+	c.measure(e)
 	e.dim.Draw(e.out)
-	captionBelow(p.sheet, drawing.Pt(left.Min.X+left.W()/2, p.area.Max.Y-viewTitle), "From the front, legs broken off, "+scaleText(v))
-	clearances(in, k, kind, newScribe(p.sheet, right))
-	return p
-}
-
-// cells is what a section shows of a column.
-type cells struct {
-	boxes view.Scene
-	rows  int         // of bottles shown
-	left  unit.Length // the column's left leg face
-}
-
-// roomyCells shows two rows, or one where only that leaves the picture at half
-// size or larger.
-func roomyCells(in Input, k rack.Kind, area drawing.Rect) (cells, picture) {
-	m := margins{34 * drawing.MM, 36 * drawing.MM, 30 * drawing.MM, 30*drawing.MM + viewTitle}
-	for rows := min(k.Rows, 2); ; rows-- {
-		c := cellScene(in.Rack, k, rows)
-		v := pictured(in, c.boxes, view.Front, false, m.within(area))
-		if v.proj.Den <= 2 || rows == 1 {
-			return c, v
-		}
-	}
-}
-
-// cellScene is the legs and slats of one column about its lowest rows.
-func cellScene(r *rack.Rack, k rack.Kind, rows int) cells {
-	leg, slatT, slatH := r.Len("leg.thickness"), r.Len("slat.thickness"), r.Len("slat.height")
-	shown := min(rows+1, k.Rows)
-	low := k.Under[0] - min(slatH/2, k.Under[0])
-	high := k.Under[shown-1] + slatH*3/2
-	if shown == rows { // no slats above the last bottle
-		large, _ := extremes(k.Fit[rows-1])
-		high = k.Under[rows-1] + slatH + large
-	}
-	high = min(high, r.Len("leg.length"))
-	box := func(x, w, z, h unit.Length) view.Solid {
-		return view.Solid{Box: space.Box{Min: space.Point{X: x, Z: z}, Max: space.Point{X: x + w, Y: r.Len("slat.length"), Z: z + h}}}
-	}
-	c := cells{rows: rows, left: leg}
-	c.boxes.Boxes = []view.Solid{box(0, leg, low, high-low), box(leg+k.Channel, leg, low, high-low)}
-	for _, z := range k.Under[:shown] {
-		c.boxes.Boxes = append(c.boxes.Boxes, box(leg, slatT, z, slatH), box(leg+k.Channel-slatT, slatT, z, slatH))
-	}
-	return c
-}
-
-// restingBottles draws the largest and the smallest bottle of a row.
-func (e *elevation) restingBottles(k rack.Kind, row int, centre unit.Length) {
-	r := e.p.in.Rack
-	large, small := extremes(k.Fit[row])
-	sizes := []unit.Length{large, small}
-	if large == small {
-		sizes = sizes[:1]
-	}
-	for _, d := range sizes {
-		h, ok := rack.AxisAbove(d, k.Gap, r.Len("slat.eased"))
-		if !ok {
-			continue // falls through: the check says so
-		}
-		at := e.v.point(space.Point{X: centre, Z: k.Under[row] + r.Len("slat.height") + h})
-		radius := (d / 2 * unit.Length(e.v.proj.Num) / unit.Length(e.v.proj.Den)).Micrometres()
-		e.p.sheet.Add(drawing.Disc(drawing.Thin, e.p.sheet.Group(), drawing.NoFill, at, drawing.Um(radius)))
-	}
+	captionBelow(p.sheet, drawing.Pt(e.out.Centre().X, p.area.Max.Y-viewTitle), c.title()+", "+scaleText(v))
 }
 
 // extremes are the largest and the smallest diameter that a row must hold.
@@ -126,53 +135,34 @@ func extremes(list []table.Bottle) (large, small unit.Length) {
 	return large, small
 }
 
-// cellSizes puts on the gap, the channel and the pitch across, rises and slats
-// upwards.
-func (e *elevation) cellSizes(k rack.Kind, c cells) {
-	r := e.p.in.Rack
-	slat, leg, high := r.Len("slat.thickness"), r.Len("leg.thickness"), r.Len("slat.height")
-	x := func(l unit.Length) dim.Stop { return e.x(l, dim.Below) }
-	faces := []dim.Stop{x(0), x(c.left), x(c.left + slat), x(c.left + k.Channel - slat), x(c.left + k.Channel), x(c.left + k.Channel + leg)}
-	e.dim.Chain(dim.Below, faces, dim.Options{})
-	e.dim.Overall(dim.Below, faces[0], faces[5], dim.Options{})
-	e.dim.Chain(dim.Above, []dim.Stop{e.x(c.left, dim.Above), e.x(c.left+k.Channel, dim.Above)}, dim.Options{})
-	var under, edges []dim.Stop
-	for _, z := range k.Under[:min(c.rows+1, k.Rows)] {
-		under = append(under, e.z(z, dim.LeftOf))
-		edges = append(edges, e.z(z, dim.RightOf), e.z(z+high, dim.RightOf))
-	}
-	if len(under) > 1 {
-		e.dim.Chain(dim.LeftOf, under, dim.Options{})
-	}
-	e.dim.Chain(dim.RightOf, edges, dim.Options{})
-}
-
-// clearances writes beside the section how the bottles lie and what is left
-// round them.
-func clearances(in Input, k rack.Kind, kind int, w *scribe) {
+// clearances writes beside the cuts what they show, and what the checks found
+// about it.
+func clearances(in Input, cuts []cut, w *scribe) {
 	r := in.Rack
-	f := r.Format
-	w.heading("How the bottles lie")
-	large, small := extremes(k.Fit[0])
-	w.note("Drawn: the largest bottle, "+f.Unit(large)+" across, and the smallest, "+f.Unit(small)+".", 0)
-	for _, d := range []struct {
-		name string
-		size unit.Length
-	}{{"largest", large}, {"smallest", small}} {
-		if s, ok := rack.Sag(d.size, k.Gap, r.Len("slat.eased")); ok {
-			w.note("The "+d.name+" hangs "+f.Unit(s)+" below the slat tops and stands "+f.Unit(d.size-s)+" above them.", 0)
-		}
+	f, kind := r.Format, cuts[0].kind
+	k := r.Kinds[kind]
+	low, high := cuts[0].rowShown(0), cuts[len(cuts)-1].toTop()
+	row := 0
+	if !low {
+		row = k.Rows - 1
 	}
-	w.note("Slats: underside of the lowest "+f.Unit(k.Under[0])+" above the foot; then one every "+risesText(f, k)+".", 0)
+	w.heading("How the bottles lie")
+	large, small := extremes(k.Fit[row])
+	w.note("Drawn: the largest bottle, "+f.Unit(large)+" across, and the smallest, "+f.Unit(small)+".", 0)
+	if low {
+		w.note("Slats: underside of the lowest "+f.Unit(k.Under[0])+" above the foot; then one every "+risesText(f, k)+".", 0)
+	}
+	w.note("Cut through the front legs; the back aprons are seen between them.", 0)
 	w.skip(3 * drawing.MM)
 	var rows [][]string
 	for _, x := range in.Findings {
-		if strings.HasPrefix(x.Name, "fit.") && findingOf(x.Where, r, kind) {
+		atTop := x.Name == "fit.upper_apron" || x.Name == "fit.depth"
+		if strings.HasPrefix(x.Name, "fit.") && findingOf(x.Where, r, kind) && (atTop && high || !atTop && low) {
 			rows = append(rows, []string{x.Name, statusWord(x), x.Says})
 		}
 	}
 	list{"What the checks found", []tableColumn{
-		{title: "check", width: 30 * drawing.MM}, {title: "status", width: 15 * drawing.MM}, {title: "what it says"},
+		{title: "check", width: 26 * drawing.MM}, {title: "status", width: 13 * drawing.MM}, {title: "what it says"},
 	}, rows}.write(w, "more on the order sheet")
 }
 

@@ -5,7 +5,6 @@ import (
 	"slatwright/geometry/view"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
-	"slatwright/specs/unit"
 )
 
 // sideView is the elevation from the right: depth and heights, with the end
@@ -13,35 +12,28 @@ import (
 // out at the front.
 func sideView(in Input) *page {
 	p := in.newPage("side", "Side elevation")
-	r := in.Rack
-	e := p.elevate(withBottles(r), view.Right, margins{46 * drawing.MM, 20 * drawing.MM, 12 * drawing.MM, 38 * drawing.MM}, "Seen from the right", len(r.Pieces))
-	y := func(l unit.Length) dim.Stop {
-		return dim.Stop{At: e.v.point(space.Point{Y: l}).X, Value: l, From: e.v.point(space.Point{}).Y}
-	}
-	e.dim.Chain(dim.Below, ascending(e.depths(y)...), dim.Options{})
-	lo, hi := e.depthEnds()
-	e.dim.Overall(dim.Below, y(lo), y(hi), dim.Options{Names: []string{"rack.depth"}})
+	e := p.elevate(withBottles(in.Rack), view.Right, margins{46 * drawing.MM, 20 * drawing.MM, 12 * drawing.MM, 38 * drawing.MM}, "Seen from the right", len(in.Rack.Pieces))
+	stops := e.depths(func(c coord) dim.Stop {
+		return c.stop(e.v.point(space.Point{Y: c.l}).X, e.v.point(space.Point{}).Y)
+	})
+	e.dim.Chain(dim.Below, stops, dim.Options{})
+	e.dim.Overall(dim.Below, stops[0], stops[len(stops)-1], dim.Options{})
 	e.heights()
 	e.finish()
 	note(p, "FRONT", drawing.Pt(e.v.point(space.Point{}).X, e.out.Min.Y-4*drawing.MM))
 	return p
 }
 
-// depthEnds are the front and the back of the rack, its top included.
-func (e *elevation) depthEnds() (front, back unit.Length) {
+// depths are the stops of the depth chain, from the front: top, apron, slats,
+// apron, top.
+func (e *elevation) depths(y func(coord) dim.Stop) []dim.Stop {
 	r := e.p.in.Rack
+	at := func(names ...string) dim.Stop { return y(coordOf(r, names...)) }
+	stops := []dim.Stop{at(), at("apron.thickness"), at("carcase.depth", "-apron.thickness"), at("carcase.depth")}
 	if r.HasTop() {
-		return -r.Len("overhang.front"), r.Len("carcase.depth") + r.Len("overhang.back")
+		stops = append([]dim.Stop{at("-overhang.front")}, append(stops, at("carcase.depth", "overhang.back"))...)
 	}
-	return 0, r.Len("carcase.depth")
-}
-
-// depths are the stops of the depth chain: top, apron, slats, apron, top.
-func (e *elevation) depths(y func(unit.Length) dim.Stop) []dim.Stop {
-	r := e.p.in.Rack
-	lo, hi := e.depthEnds()
-	apron, deep := r.Len("apron.thickness"), r.Len("carcase.depth")
-	return []dim.Stop{y(lo), y(0), y(apron), y(deep - apron), y(deep), y(hi)}
+	return ascending(stops...)
 }
 
 // note letters a word with its left end at a place.

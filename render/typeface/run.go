@@ -74,7 +74,7 @@ func fractionAt(s string, i int) (num, den string, ok bool) {
 
 // joined reports whether s[i] continues a word or a number.
 func joined(s string, i int) bool {
-	if i == 0 {
+	if i == 0 || strings.HasSuffix(s[:i], "≈") {
 		return false
 	}
 	c := s[i-1]

@@ -67,7 +67,7 @@ func level(s *drawing.Sheet, y drawing.Um, xs []drawing.Um, figures []string, ro
 		mid := drawing.Pt((a.X+b.X)/2, y-4500)
 		t := drawing.Label(drawing.FigureText, g, drawing.Point{}, 3500, drawing.Middle, drawing.Figure(f)).CentredOn(mid)
 		s.Add(t)
-		s.Dims = append(s.Dims, drawing.DimRecord{Chain: 1, Role: role, Names: []string{"sample.length"}, Value: unit.MustParse(f, unit.Imperial),
+		s.Dims = append(s.Dims, drawing.DimRecord{Chain: 1, Role: role, Sum: drawing.Of("sample.length"), Value: unit.MustParse(f, unit.Imperial),
 			Printed: f, From: a, To: b, ScaleNum: 1, ScaleDen: 2})
 	}
 	for _, x := range xs {

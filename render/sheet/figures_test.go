@@ -1,0 +1,246 @@
+package sheet_test
+
+import (
+	"math/big"
+	"slices"
+	"strings"
+	"testing"
+
+	"slatwright/geometry/rack"
+	"slatwright/geometry/space"
+	"slatwright/render/drawing"
+	"slatwright/specs/unit"
+)
+
+type length = unit.Length
+
+// Of the figures printed on the sheets of the demo designs, at least 95 in a
+// hundred are checked: they say of which of the rack's lengths they are made,
+// and are their sum, or they are clearances of a section, each of which
+// TestClearances finds by another way.
+func TestFiguresAreSolvedLengths(t *testing.T) {
+	checked, all := 0, 0
+	for name, r := range demos(t) {
+		for _, s := range packet(t, r) {
+			for _, d := range s.Dims {
+				if d.Role == drawing.Note {
+					continue
+				}
+				all++
+				switch {
+				case len(d.Sum) > 0:
+					checked++
+					if got := d.Sum.Value(r.Len); got != d.Value {
+						t.Errorf("%s, %s: %s is printed for %v, but %v is %v", name, s.Name, d.Printed, d.Value, d.Sum, got)
+					}
+				case clearance(s, d):
+					checked++
+				default:
+					t.Logf("%s, %s: %s is made of no length", name, s.Name, d.Printed)
+				}
+			}
+		}
+	}
+	t.Logf("%d of %d figures are checked", checked, all)
+	if checked*100 < all*95 {
+		t.Errorf("%d of %d figures are checked, want 95 %%", checked, all)
+	}
+}
+
+// clearance reports whether a figure is one of a section's clearances.
+func clearance(s *drawing.Sheet, d drawing.DimRecord) bool {
+	return strings.Contains(s.Name, "section") && d.Role == drawing.Check && d.Chain == 0
+}
+
+// real is a length as a number for a computation in floating point of 200 bits.
+func real(l length) *big.Float { return new(big.Float).SetPrec(200).SetInt64(int64(l)) }
+
+// leg2 is sqrt(a² - b²), and hyp sqrt(a² + b²).
+func leg2(a, b *big.Float) *big.Float { return root(a, b, -1) }
+func hyp(a, b *big.Float) *big.Float  { return root(a, b, 1) }
+
+func root(a, b *big.Float, sign int64) *big.Float {
+	x, y := real(0).Mul(a, a), real(0).Mul(b, b)
+	return x.Sqrt(x.Add(x, y.Mul(y, real(length(sign)))))
+}
+
+// lying is where the lowest and the highest point of a bottle of a diameter are
+// over the slat tops, and its axis.
+func lying(r *rack.Rack, gap, d length) (low, axis, high *big.Float) {
+	e := real(r.Len("slat.eased"))
+	half, g := real(0).Quo(real(d), real(2)), real(0).Quo(real(gap), real(2))
+	axis = leg2(real(0).Add(half, e), g.Add(g, e))
+	axis.Sub(axis, e)
+	return real(0).Sub(axis, half), axis, real(0).Add(axis, half)
+}
+
+// spans are the least and the largest diameter of a row.
+func spans(k rack.Kind, row int) (small, large length) {
+	small = k.Fit[row][0].Diameter.Min
+	for _, b := range k.Fit[row] {
+		small, large = min(small, b.Diameter.Min), max(large, b.Diameter.Max)
+	}
+	return small, large
+}
+
+// wanted are the clearances that the sections of a kind of column must show.
+func wanted(r *rack.Rack, k rack.Kind) map[string]*big.Float {
+	small, large := spans(k, 0)
+	lowSmall, _, _ := lying(r, k.Gap, small)
+	lowLarge, axis, high := lying(r, k.Gap, large)
+	first := real(k.Under[0] + r.Len("slat.height") - r.Len("apron.lift") - r.Len("apron.height"))
+	out := map[string]*big.Float{
+		"sag, smallest": real(0).Neg(lowSmall), "sag, largest": real(0).Neg(lowLarge),
+		"lower apron": first.Add(first, lowSmall),
+		"side":        real(0).Quo(real(k.Channel-large), real(2)),
+	}
+	_, last := spans(k, k.Rows-1)
+	_, _, lastHigh := lying(r, k.Gap, last)
+	room := real(r.Len("leg.length") - r.Len("apron.height") - k.Under[k.Rows-1] - r.Len("slat.height"))
+	out["upper apron"] = room.Sub(room, lastHigh)
+	if k.Rows > 1 {
+		next, _ := spans(k, 1)
+		nextLow, _, _ := lying(r, k.Gap, next)
+		way := real(k.Rises[0])
+		out["above"] = way.Add(way, nextLow).Sub(way, high)
+		up := real(k.Rises[0] - r.Len("slat.height"))
+		corner := hyp(real(0).Quo(real(k.Gap), real(2)), up.Sub(up, axis))
+		out["corner"] = corner.Sub(corner, real(0).Quo(real(large), real(2)))
+	}
+	return out
+}
+
+// The sections show every clearance of every kind of column, each as a
+// computation that shares nothing with the sheets has it, to two base units.
+func TestClearances(t *testing.T) {
+	for name, r := range demos(t) {
+		var shown []drawing.DimRecord
+		for _, s := range packet(t, r) {
+			for _, d := range s.Dims {
+				if clearance(s, d) {
+					shown = append(shown, d)
+				}
+			}
+		}
+		total := 0
+		for _, k := range r.Kinds {
+			for what, v := range wanted(r, k) {
+				total++
+				want, _ := v.Int64()
+				if !slices.ContainsFunc(shown, func(d drawing.DimRecord) bool { return (d.Value - length(want)).Abs() <= 2 }) {
+					t.Errorf("%s: no section shows %s, %v", name, what, length(want))
+				}
+			}
+		}
+		if total != len(shown) {
+			t.Errorf("%s: %d clearances shown, want %d", name, len(shown), total)
+		}
+	}
+}
+
+// A figure that is falsified no longer is the sum it says it is.
+func TestFalsifiedFigureIsNoSum(t *testing.T) {
+	r := demos(t)["harbour-small.toml"]
+	for _, s := range packet(t, r) {
+		for _, d := range s.Dims {
+			if len(d.Sum) > 0 && d.Sum.Value(func(n string) length { return r.Len(n) + 1 }) == d.Value && len(d.Sum) == 1 {
+				t.Errorf("%s: %s would pass with a wrong length", s.Name, d.Printed)
+			}
+		}
+	}
+}
+
+// tape is the diagonal of a rectangle by another way: a binary floating-point
+// root of 200 bits, rounded to what a tape shows.
+func tape(f unit.Format, a, b length) (text string) {
+	square := func(l length) *big.Float {
+		x := new(big.Float).SetPrec(200).SetInt64(int64(l))
+		return x.Mul(x, x)
+	}
+	root := new(big.Float).SetPrec(200)
+	root.Sqrt(root.Add(square(a), square(b)))
+	step := int64(unit.Inch / 32)
+	if f.System == unit.Metric {
+		step = int64(unit.Millimetre)
+	}
+	half := new(big.Float).SetPrec(200).Quo(root, new(big.Float).SetInt64(step))
+	n, _ := half.Add(half, big.NewFloat(0.5)).Int64()
+	text = unit.Format{System: f.System, Finest: length(step)}.Text(length(n * step))
+	if new(big.Float).SetInt64(n*step).Cmp(root) != 0 {
+		text = unit.About + text
+	}
+	return text
+}
+
+// The diagonals of carcase and ladders are those of their solved lengths.
+func TestDiagonals(t *testing.T) {
+	for name, r := range demos(t) {
+		want := map[string]string{
+			"carcase": tape(r.Format, r.Len("carcase.width"), r.Len("leg.length")),
+			"ladder":  tape(r.Format, r.Len("slat.length"), r.Len("leg.length")),
+		}
+		for _, s := range packet(t, r) {
+			for kind, text := range want {
+				if !strings.Contains(s.Name, kind) {
+					continue
+				}
+				found := false
+				for _, d := range s.Dims {
+					found = found || d.Role == drawing.Note && d.Printed == text
+				}
+				if !found || !strings.Contains(textOf(s), strings.ReplaceAll(text, " ", "")) {
+					t.Errorf("%s, %s: no diagonal of %s", name, s.Name, text)
+				}
+			}
+		}
+	}
+}
+
+// textOf is all lettering of a sheet without its spaces.
+func textOf(s *drawing.Sheet) string {
+	var b strings.Builder
+	for _, m := range s.Marks {
+		if x, ok := m.(drawing.Text); ok {
+			b.WriteString(strings.ReplaceAll(x.String(), " ", ""))
+		}
+	}
+	return b.String()
+}
+
+// Nails from the two faces of an inner ladder do not meet in the leg: seen along
+// them they are at least 5 mm apart, in every demo design.
+func TestNailsOfTwoFacesKeepApart(t *testing.T) {
+	for name, r := range demos(t) {
+		met := 0
+		for _, p := range r.Pieces {
+			if r.Parts[p.Part].Name != "leg" || r.Shapes[r.Ladders[p.Ladder].Shape].Role != rack.Inner {
+				continue
+			}
+			var near, far []space.Point // nails through the face at lower and at higher x
+			for _, c := range p.Fixed {
+				if c.Axis != space.X {
+					continue
+				}
+				// As the ladder sheets have it: the right face takes the other diagonal.
+				places := rack.NailPlaces(c.Patch, c.Axis, c.Far)
+				if c.Far {
+					far = append(far, places...)
+				} else {
+					near = append(near, places...)
+				}
+			}
+			for _, a := range near {
+				for _, b := range far {
+					met++
+					dy, dz := (a.Y - b.Y).Abs(), (a.Z - b.Z).Abs()
+					if max(dy, dz) < 5*unit.Millimetre {
+						t.Errorf("%s, %s: nails %v and %v are less than 5 mm apart", name, p.Name, a, b)
+					}
+				}
+			}
+		}
+		if met == 0 {
+			t.Errorf("%s: no nails compared", name)
+		}
+	}
+}
