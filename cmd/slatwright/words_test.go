@@ -92,7 +92,11 @@ func TestLadderLengthsAreText(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		sheets, err := sheet.Packet(sheet.Input{Rack: r, Findings: check.All(r), Mark: "0123abcd"})
+		in, err := contents(r, check.All(r), "0123abcd")
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheets, err := sheet.Packet(in)
 		if err != nil {
 			t.Fatal(err)
 		}

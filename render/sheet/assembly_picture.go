@@ -81,21 +81,21 @@ func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 	}
 }
 
-// draw draws the view, its diagonals and, over all lines, a circle with a cross
-// for each clamp.
+// draw draws the view, a circle with a cross for each clamp, and over all the
+// diagonals.
 func (c clampPicture) draw(p *page) {
 	v, d := c.v, c.v.proj.Direction
 	v.draw(p.sheet, view.Visible(view.Lines(c.scene, d)), func(view.Line) (drawing.Class, bool) { return drawing.Visible, true })
-	out := v.extent(c.scene)
-	for _, ends := range [][2]drawing.Point{{out.Min, out.Max}, {drawing.Pt(out.Min.X, out.Max.Y), drawing.Pt(out.Max.X, out.Min.Y)}} {
-		g := p.sheet.Group()
-		p.sheet.Add(drawing.Line(drawing.Dimension, g, ends[0], ends[1]), drawing.Arrow(g, ends[0], ends[1]), drawing.Arrow(g, ends[1], ends[0]))
-	}
 	size := clampRadius(v, c.places)
 	for _, q := range c.places {
 		at := v.point(q)
 		p.sheet.Add(drawing.Disc(drawing.Symbol, 0, drawing.White, at, size))
 		p.sheet.Add(drawing.Cross(drawing.Thin, 0, at, size)...)
+	}
+	out := v.extent(c.scene)
+	for _, ends := range [][2]drawing.Point{{out.Min, out.Max}, {drawing.Pt(out.Min.X, out.Max.Y), drawing.Pt(out.Max.X, out.Min.Y)}} {
+		g := p.sheet.Group()
+		p.sheet.Add(drawing.Line(drawing.Dimension, g, ends[0], ends[1]), drawing.Arrow(g, ends[0], ends[1]), drawing.Arrow(g, ends[1], ends[0]))
 	}
 	captionBelow(p.sheet, drawing.Pt(out.Centre().X, out.Max.Y+drawing.MM), c.title+", "+scaleText(v))
 }

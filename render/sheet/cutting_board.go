@@ -245,7 +245,9 @@ func (c *cutter) lettered(box drawing.Rect, mark string) (drawing.Text, bool) {
 		if h != drawing.TableHeight {
 			room.Min.X, room.Max.X = room.Min.X+drawing.MM, room.Max.X-drawing.MM
 		}
-		if room.Holds(l.Bounds()) {
+		// The highest accent and the lowest tail of a letter stay in its box, so
+		// that a reader of the file's text keeps marks over each other apart.
+		if room.Holds(l.Bounds()) && box.H() >= h*16/10 {
 			return l, true
 		}
 	}

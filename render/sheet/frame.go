@@ -45,7 +45,11 @@ func (p *page) finish(n, of int) {
 
 // fields lists the cells of the title block.
 func (p *page) fields(n, of int) []cell {
-	const mm = drawing.MM
+	const (
+		mm    = drawing.MM
+		upper = 133 * mm / 10
+		lower = 127 * mm / 10 // room for two lines under a name
+	)
 	d := p.in.Rack.Design
 	units := "inches"
 	if d.Units == unit.Metric {
@@ -56,16 +60,16 @@ func (p *page) fields(n, of int) []cell {
 		scale = "as noted"
 	}
 	return []cell{
-		{0, 0, 100 * mm, 14 * mm, "title", d.Title, drawing.HeadingHeight, true},
-		{100 * mm, 0, 80 * mm, 14 * mm, "sheet", p.sheet.Title, drawing.HeadingHeight, true},
-		{0, 14 * mm, 42 * mm, 12 * mm, "customer", d.Customer, drawing.TableHeight, false},
-		{42 * mm, 14 * mm, 19 * mm, 12 * mm, "order", d.Order, drawing.TableHeight, false},
-		{61 * mm, 14 * mm, 29 * mm, 12 * mm, "date, revision", spaced(d.Date, d.Revision), drawing.TableHeight, false},
-		{90 * mm, 14 * mm, 17 * mm, 12 * mm, "scale", scale, drawing.TableHeight, false},
-		{107 * mm, 14 * mm, 21 * mm, 12 * mm, "unit", units, drawing.TableHeight, false},
-		{128 * mm, 14 * mm, 21 * mm, 12 * mm, "mark", p.in.Mark, drawing.TableHeight, false},
-		{149 * mm, 14 * mm, 18 * mm, 12 * mm, "sheet", strconv.Itoa(n) + " of " + strconv.Itoa(of), drawing.TableHeight, false},
-		{167 * mm, 14 * mm, 13 * mm, 12 * mm, "", "", drawing.TableHeight, false},
+		{0, 0, 100 * mm, upper, "title", d.Title, drawing.HeadingHeight, true},
+		{100 * mm, 0, 80 * mm, upper, "sheet", p.sheet.Title, drawing.HeadingHeight, true},
+		{0, upper, 39 * mm, lower, "customer", d.Customer, drawing.TableHeight, false},
+		{39 * mm, upper, 19 * mm, lower, "order", d.Order, drawing.TableHeight, false},
+		{58 * mm, upper, 29 * mm, lower, "date, revision", spaced(d.Date, d.Revision), drawing.TableHeight, false},
+		{87 * mm, upper, 17 * mm, lower, "scale", scale, drawing.TableHeight, false},
+		{104 * mm, upper, 21 * mm, lower, "unit", units, drawing.TableHeight, false},
+		{125 * mm, upper, 21 * mm, lower, "mark", p.in.Mark, drawing.TableHeight, false},
+		{146 * mm, upper, 21 * mm, lower, "sheet", strconv.Itoa(n) + " of " + strconv.Itoa(of), drawing.TableHeight, false},
+		{167 * mm, upper, 13 * mm, lower, "", "", drawing.TableHeight, false},
 	}
 }
 
@@ -86,7 +90,7 @@ func (p *page) field(at drawing.Point, c cell) {
 	lines, height := lettered(c.text, c.w-2*pad, c.height, c.bold)
 	top, foot := pad, box.Max.Y-2*drawing.MM
 	if len(lines) > 1 { // closer together
-		top, foot = drawing.MM/2, box.Max.Y-5*drawing.MM
+		top, foot = drawing.MM*6/10, box.Max.Y-14*drawing.MM/10-twoLines
 	}
 	if c.label != "" {
 		l := drawing.Label(drawing.NoteText, g, drawing.Pt(box.Min.X+pad, box.Min.Y+top+drawing.TableHeight), drawing.TableHeight, drawing.Left, drawing.Plain(c.label))
@@ -97,9 +101,12 @@ func (p *page) field(at drawing.Point, c cell) {
 		l := drawing.Label(drawing.NoteText, g, drawing.Pt(box.Min.X+pad, foot), height, drawing.Left, drawing.Plain(text))
 		l.Bold, l.Table = c.bold, height < drawing.FigureHeight
 		s.Add(l)
-		foot += 34 * drawing.MM / 10
+		foot += twoLines
 	}
 }
+
+// twoLines is from one line of the least height to the next.
+const twoLines = 41 * drawing.MM / 10
 
 // lettered sets a text within a width: on one line, smaller where it has to be,
 // but not under the height of notes; then on two lines of the least height; and

@@ -29,7 +29,7 @@ const (
 	ledgerPad   = 13 * drawing.MM / 10 // over and under the lines of a row
 	ledgerGap   = 4 * drawing.MM       // between columns
 	ledgerTitle = 6 * drawing.MM
-	lineLead    = 11 * drawing.MM / 10 // between lines of a cell
+	lineLead    = betweenLines // between lines of a cell
 )
 
 // letter is the height of the column's lettering.
