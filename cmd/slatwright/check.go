@@ -15,7 +15,7 @@ import (
 
 // newCheck returns the command that solves and checks only.
 func newCheck() *cobra.Command {
-	var asJSON bool
+	var asJSON, sources bool
 	c := &cobra.Command{
 		Use:   "check DESIGN [--json]",
 		Short: "solve and check only; print the findings",
@@ -25,10 +25,11 @@ func newCheck() *cobra.Command {
 		Example: "  slatwright check rack.toml\n  slatwright check rack.toml --json",
 		Args:    exactly("a design file"),
 		RunE: func(c *cobra.Command, args []string) error {
-			return runCheck(c.OutOrStdout(), args[0], asJSON)
+			return runCheck(c.OutOrStdout(), args[0], asJSON, sources)
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print the report for other programs")
+	c.Flags().BoolVar(&sources, "sources", false, "print where each limit is from")
 	return c
 }
 
@@ -41,7 +42,7 @@ func checkList() string {
 	return b.String()
 }
 
-func runCheck(w io.Writer, path string, asJSON bool) error {
+func runCheck(w io.Writer, path string, asJSON, sources bool) error {
 	d, r, err := load(path)
 	var clash *rack.Clash
 	if asJSON && errors.As(err, &clash) {
@@ -64,8 +65,11 @@ func runCheck(w io.Writer, path string, asJSON bool) error {
 	} else {
 		fmt.Fprintf(w, "%s: %s\n", path, summary(r))
 		printMeasured(w, r)
+		printWorse(w, findings, sources)
 		for _, f := range findings {
-			printFinding(w, f)
+			if f.Status == check.OK {
+				printFinding(w, f, sources)
+			}
 		}
 		printNext(w, r)
 	}
@@ -77,8 +81,14 @@ func runCheck(w io.Writer, path string, asJSON bool) error {
 
 // summary says in one line what a rack is.
 func summary(r *rack.Rack) string {
+	rows := many(r.Counts.Rows, "row")
+	for _, k := range r.Kinds {
+		if k.Rows < r.Counts.Rows {
+			rows = fmt.Sprintf("up to %d rows", r.Counts.Rows)
+		}
+	}
 	return fmt.Sprintf("%s in %s, %s; %s wide, %s deep, %s high",
-		many(r.Counts.Columns, "column"), many(r.Counts.Rows, "row"), many(r.Counts.Bottles, "bottle"),
+		many(r.Counts.Columns, "column"), rows, many(r.Counts.Bottles, "bottle"),
 		r.Format.Unit(r.Len("rack.width")), r.Format.Unit(r.Len("rack.depth")), r.Format.Unit(r.Len("rack.height")))
 }
 
@@ -89,26 +99,25 @@ func many(n int, what string) string {
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
-// printFinding prints a finding on one line, and below it what to change and
-// where its limit is from, where it is not OK.
-func printFinding(w io.Writer, f check.Finding) {
+// printFinding prints a finding on one line, and below it what to change where
+// it is not OK, and on request where its limit is from.
+func printFinding(w io.Writer, f check.Finding, sources bool) {
 	fmt.Fprintf(w, "  %-7s  %-15s  %s: %s\n", f.Status, f.Name, f.Where, f.Says)
-	if f.Status == check.OK {
-		return
-	}
-	if f.Change != "" {
+	if f.Status != check.OK && f.Change != "" {
 		fmt.Fprintf(w, "           to change: %s\n", f.Change)
 	}
-	if f.Source != "" {
+	if sources && f.Source != "" {
 		fmt.Fprintf(w, "           limit from: %s\n", f.Source)
 	}
 }
 
-// printWorse prints the findings that somebody has to know.
-func printWorse(w io.Writer, list []check.Finding) {
-	for _, f := range list {
-		if f.Status != check.OK {
-			printFinding(w, f)
+// printWorse prints the findings that somebody has to know, what fails first.
+func printWorse(w io.Writer, list []check.Finding, sources bool) {
+	for _, status := range []check.Status{check.Fail, check.Caution} {
+		for _, f := range list {
+			if f.Status == status {
+				printFinding(w, f, sources)
+			}
 		}
 	}
 }

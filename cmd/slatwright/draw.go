@@ -53,7 +53,7 @@ func draw(c *cobra.Command, path, out string) error {
 	}
 	fmt.Fprintf(c.OutOrStdout(), "%s: %s\n", path, summary(r))
 	printMeasured(c.OutOrStdout(), r)
-	printWorse(c.OutOrStdout(), findings)
+	printWorse(c.OutOrStdout(), findings, false)
 	if in.Uncut != "" {
 		fmt.Fprintf(c.OutOrStdout(), "  no cutting plan: %s\n", in.Uncut)
 	}

@@ -10,9 +10,8 @@ import (
 var kept = Check{
 	Code:  "default.kept",
 	Title: "the defaults are kept",
-	Doc: "A length that the design leaves unsaid has its default. One that had to give way to what is stated is a caution, " +
-		"and one that gave way below the least that is still a board to build from fails: state it if it is meant.",
-	run: lookKept,
+	Doc:   "A length that the design leaves unsaid has its default. One that had to give way to what is stated is a caution.",
+	run:   lookKept,
 }
 
 func lookKept(r *rack.Rack) []Finding {
@@ -26,16 +25,10 @@ func lookKept(r *rack.Rack) []Finding {
 		if want == l.Value {
 			continue
 		}
-		f := Finding{
+		list = append(list, Finding{
 			Where: l.Name, Status: Caution, Figure: l.Value.Decimal(), Limit: want.Decimal(), Unit: "mm",
-			Says: fmt.Sprintf("%s gave way from its default %s to %s", l.Name, r.Format.Unit(want), r.Format.Unit(l.Value)),
-		}
-		if least := usual.Least(r.Design.Units); l.Value < least {
-			f.Status, f.Limit = Fail, least.Decimal()
-			f.Says += fmt.Sprintf(", less than %s: too little to build from; ask for fewer bottles or more room, or state %s if it is meant",
-				r.Format.Unit(least), l.Name)
-		}
-		list = append(list, f)
+			Says: fmt.Sprintf("gave way from its default %s to %s", r.Format.Unit(want), r.Format.Unit(l.Value)),
+		})
 	}
 	return list
 }

@@ -3,6 +3,7 @@ package rack
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"slatwright/geometry/solve"
@@ -50,7 +51,11 @@ func (a *adviser) clash(c *solve.Conflict) *Clash {
 		}
 		var changes []LineText
 		for _, c := range p.Changes {
-			changes = append(changes, a.changes(c, on)...)
+			more := a.changes(c, on)
+			if len(more) == 0 {
+				more = []LineText{{b.lines[c.Statement].place.Line, NoChange}}
+			}
+			changes = append(changes, more...)
 		}
 		if grid.change.Line > 0 {
 			changes = append(changes, grid.change)
@@ -101,20 +106,32 @@ func (b *stater) message(lines []solve.StatementID, said []LineText, notes []str
 	return m
 }
 
-// Advice says in one sentence which line to change, and to what. None: no
-// change of one line alone helps.
+// NoChange is said of a line that cannot put a problem right by itself.
+const NoChange = "no change of this line alone helps"
+
+// Advice says in one sentence which line to change, and to what.
 func Advice(changes []LineText) string {
-	var parts []string
+	var ways, none []string
 	for _, c := range changes {
-		parts = append(parts, fmt.Sprintf("%s (line %d)", c.Text, c.Line))
+		if c.Text == NoChange {
+			none = append(none, strconv.Itoa(c.Line))
+		} else {
+			ways = append(ways, fmt.Sprintf("%s (line %d)", c.Text, c.Line))
+		}
 	}
-	switch len(parts) {
+	text := ""
+	switch len(ways) {
 	case 0:
 		return "no change of one of these lines alone helps"
 	case 1:
-		return "this would do: " + parts[0]
+		text = "this would do: " + ways[0]
+	default:
+		text = "any one of these would do: " + strings.Join(ways, "; ")
 	}
-	return "any one of these would do: " + strings.Join(parts, "; ")
+	if len(none) > 0 {
+		text += "; no change of line " + strings.Join(none, " or ") + " alone helps"
+	}
+	return text
 }
 
 // changes says what a line would have to say; nothing where no change of it

@@ -89,8 +89,9 @@ func (b *stater) addUpColumns() {
 		}
 		b.m.Relate(solve.Relation{Name: "rack.columns = the counts of all columns", Op: solve.Equal, Terms: terms})
 	}
-	if _, said := b.d.Count("rack.rows"); !said {
-		return
+	rows, said := b.d.Count("rack.rows")
+	if !said || rows.Kind == design.Most {
+		return // as many as fit, in each kind of column
 	}
 	all := b.declareCount("rack.rows", 1, mostRows)
 	for _, g := range b.groups {

@@ -73,6 +73,6 @@ func (b *stater) finer() (out []unit.Length) {
 func (b *stater) holdsOn(grid unit.Length, lines []solve.StatementID) bool {
 	d := *b.d
 	d.Grid = grid
-	ok, err := state(&d, b.settled).m.Feasible(solve.Question{Statements: lines})
+	ok, err := stateForced(&d, b.settled, b.forced).m.Feasible(solve.Question{Statements: lines})
 	return err == nil && ok
 }

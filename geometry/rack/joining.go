@@ -36,7 +36,10 @@ func (b *stater) joining(c solve.Chain) []string {
 // steps words the steps of a chain.
 func (b *stater) steps(list []solve.Step) []string {
 	var out []string
-	for _, s := range list {
+	for i, s := range list {
+		if superseded(s, list[i+1:]) {
+			continue
+		}
 		why := ""
 		switch {
 		case s.Relation >= 0:
@@ -57,6 +60,14 @@ func (b *stater) steps(list []solve.Step) []string {
 		}
 	}
 	return out
+}
+
+// superseded reports whether a later step says more about the same length or
+// count.
+func superseded(s solve.Step, later []solve.Step) bool {
+	return (s.Length != solve.None || s.Count != solve.None) && slices.ContainsFunc(later, func(l solve.Step) bool {
+		return l.Length == s.Length && l.Count == s.Count
+	})
 }
 
 // leaves says what a step leaves of a range; "" where that is about nothing
@@ -135,8 +146,13 @@ func (b *stater) short(s solve.Step) string {
 			return name + " would have to be at most " + f.Unit(r.Const.Down(unit.Length(-t.Coef))/unit.Length(-t.Coef))
 		}
 	}
-	if s.Short == 0 {
+	if s.Short == 0 || s.Relation >= 0 && countsOnly(b.m.Relations[s.Relation]) {
 		return "which cannot be"
 	}
 	return "that is " + f.Unit(s.Short) + " short"
+}
+
+// countsOnly reports whether a relation is about counts alone.
+func countsOnly(r solve.Relation) bool {
+	return !slices.ContainsFunc(r.Terms, func(t solve.Term) bool { return t.Length != solve.None })
 }

@@ -70,6 +70,10 @@ func (b *stater) says(id solve.StatementID, v unit.Length, above bool) string {
 	switch {
 	case st.HasLo && st.HasHi && st.Lo == st.Hi:
 		way = " "
+	case st.HasLo && st.HasHi && above:
+		way = " up to "
+	case st.HasLo && st.HasHi:
+		way = " from "
 	case above:
 		way = " at least "
 	}
@@ -142,7 +146,11 @@ func (a *adviser) keepable(id solve.StatementID, on []solve.StatementID) []solve
 // holds reports whether the lines on hold with a variant. Of the wishes those
 // count that the variant has as well: another bottle wishes for another gap.
 func (a *adviser) holds(v variant, on []solve.StatementID, keep []solve.Wish) bool {
-	t := state(v.design, v.with)
+	forced := a.free.forced
+	if forced != nil && v.bottles {
+		forced = &demanded{forced.check, forced.group, true}
+	}
+	t := stateForced(v.design, v.with, forced)
 	places := map[diag.Place]bool{}
 	for _, id := range on {
 		places[a.free.lines[id].place] = true
@@ -164,5 +172,10 @@ func (a *adviser) holds(v variant, on []solve.StatementID, keep []solve.Wish) bo
 
 // wishes reports whether some level has the wish.
 func (b *stater) wishes(w solve.Wish) bool {
-	return slices.ContainsFunc(b.m.Levels, func(l solve.Level) bool { return slices.Contains(l.Wishes, w) })
+	return slices.ContainsFunc(b.m.Levels, func(l solve.Level) bool {
+		return slices.ContainsFunc(l.Wishes, func(x solve.Wish) bool {
+			step := max(1, b.m.Lengths[x.Length].Step)
+			return x.Length == w.Length && x.Want.Nearest(step) == w.Want.Nearest(step)
+		})
+	})
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"slatwright/geometry/solve"
+	"slatwright/specs/design"
 	"slatwright/specs/unit"
 )
 
@@ -14,9 +15,11 @@ import (
 func (a attempt) nexts() ([]Next, error) {
 	b := a.b
 	var ids []solve.CountID
+	columns, said := b.d.Count("rack.columns")
+	given := said && columns.Kind == design.Exact && len(b.d.Columns) > 0 // then no column may be one more
 	for _, g := range b.groups {
 		for _, id := range []solve.CountID{g.count, g.rows} {
-			if b.isOpen(id) && !slices.Contains(ids, id) {
+			if b.isOpen(id) && !slices.Contains(ids, id) && !(given && id == g.count) {
 				ids = append(ids, id)
 			}
 		}
@@ -66,6 +69,9 @@ func (a attempt) next(id solve.CountID) (Next, error) {
 	}
 	f := a.b.d.Format()
 	for _, bent := range n.Bent {
+		if a.b.helpers[bent.Length] {
+			continue // how far off a "~" relation is; the file's line is named above
+		}
 		out.StoppedBy = append(out.StoppedBy, Stop{
 			Text:  a.b.m.Lengths[bent.Length].Name + " kept at " + f.Text(nearestWhole(bent.From)),
 			Needs: "would become " + f.Text(nearestWhole(bent.To)),
@@ -129,7 +135,7 @@ func (a *adviser) needs(c solve.Change, on []solve.StatementID, softOnly bool) s
 	}
 	switch {
 	case softOnly && kept == "":
-		return "nothing if defaults and preferences give way"
+		return "no change of this line alone, as drawn"
 	case softOnly:
 		return kept + " as drawn; nothing if defaults and preferences give way"
 	case free == "":

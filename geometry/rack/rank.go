@@ -1,6 +1,8 @@
 package rack
 
 import (
+	"slices"
+
 	"slatwright/geometry/solve"
 	"slatwright/specs/design"
 	"slatwright/specs/table"
@@ -11,6 +13,7 @@ import (
 const (
 	levelStock     = "stock"    // thicknesses come with the boards: they give way last
 	levelDefaults  = "defaults" // the other standing defaults
+	levelCounts    = "counts"   // "~" counts beside an open one: they are no way to more bottles
 	levelBottles   = "bottles"  // as many as fit, where a count is open
 	levelSought    = "sought"   // the file's "~" statements
 	levelGap       = "gap"      // 0.75 of the nominal bottle
@@ -79,6 +82,7 @@ func (b *stater) rankBottles() {
 	if !open {
 		return
 	}
+	b.addLevels(solve.Level{Name: levelCounts, InOrder: true, CountWishes: b.soughtCounts()})
 	l := solve.Level{Name: levelBottles}
 	for _, g := range b.groups {
 		l.Most = append(l.Most, solve.Product{Coef: 1, Counts: []solve.CountID{g.count, g.rows}})
@@ -108,13 +112,25 @@ func (b *stater) countSource(id solve.CountID) string {
 	return name
 }
 
+// soughtCounts lists the file's "~" statements about counts.
+func (b *stater) soughtCounts() (out []solve.CountWish) {
+	for _, c := range b.d.Counts {
+		if id, ok := b.count[c.Name]; ok && c.Kind == design.Near {
+			out = append(out, solve.CountWish{Count: id, Want: c.Lo})
+		}
+	}
+	return out
+}
+
+func (b *stater) hasLevel(name string) bool {
+	return slices.ContainsFunc(b.m.Levels, func(l solve.Level) bool { return l.Name == name })
+}
+
 // rankSought seeks the file's "~" statements, in its order.
 func (b *stater) rankSought() {
 	l := solve.Level{Name: levelSought, InOrder: true}
-	for _, c := range b.d.Counts {
-		if id, ok := b.count[c.Name]; ok && c.Kind == design.Near {
-			l.CountWishes = append(l.CountWishes, solve.CountWish{Count: id, Want: c.Lo})
-		}
+	if !b.hasLevel(levelCounts) {
+		l.CountWishes = b.soughtCounts()
 	}
 	for _, s := range b.d.Lengths {
 		if id, ok := b.length[s.Name]; ok && s.Kind == design.Near {

@@ -1,6 +1,8 @@
 package rack
 
 import (
+	"slices"
+
 	"slatwright/geometry/solve"
 	"slatwright/specs/unit"
 )
@@ -14,22 +16,31 @@ type Remedy struct {
 	Changes []LineText
 }
 
+// demanded is what one check asks of one kind of column, demanded although the
+// maker's own figures decide it.
+type demanded struct {
+	check string
+	group int  // into groups
+	rest  bool // and that bottles rest, for a line that names other bottles
+}
+
 // insists reports whether a requirement is demanded although the maker's own
 // figures decide it.
 func (b *stater) insists(c choiceMade) bool {
-	return b.forced != nil && b.forced.group == c.group && b.forced.code() == c.code()
+	d := b.forced
+	return d != nil && d.group == c.group && (d.check == c.code() || d.rest && c.code() == "fit.rest")
 }
 
 // remedies looks for what would put right the requirements that the maker's
 // own figures do not meet.
 func (a attempt) remedies() ([]Remedy, error) {
 	var out []Remedy
-	for i, c := range a.b.own {
-		if a.meets(c.requirement) || seen(out, c) {
+	for _, c := range a.b.own {
+		if a.meets(c.requirement) || seen(out, c) || c.gap != "" && a.falls(c.group) {
 			continue
 		}
 		r := Remedy{Check: c.code(), Kind: c.group}
-		forced := stateForced(a.b.d, a.b.settled, &a.b.own[i])
+		forced := stateForced(a.b.d, a.b.settled, &demanded{check: c.code(), group: c.group})
 		conflict, err := forced.m.Explain()
 		if err != nil {
 			return nil, err
@@ -48,6 +59,16 @@ func seen(list []Remedy, c choiceMade) bool {
 		}
 	}
 	return false
+}
+
+// falls reports whether a bottle of a kind of column falls through its gap. Then
+// the gap is to be put right first: nothing else that hangs on it can be.
+func (a attempt) falls(group int) bool {
+	g := a.b.groups[group]
+	gap := a.s.Length(a.b.length[g.name("gap")])
+	return slices.ContainsFunc(a.b.kinds(g), func(x bottle) bool {
+		return root(x.kind.Diameter.Min, gap, a.b.settled.eased).Sign() < 0
+	})
 }
 
 // meets reports whether a solution meets a requirement.

@@ -2,9 +2,12 @@ package rack
 
 import (
 	"math/big"
+	"slices"
+	"sort"
 
 	"slatwright/geometry/solve"
 	"slatwright/specs/design"
+	"slatwright/specs/table"
 	"slatwright/specs/unit"
 )
 
@@ -23,6 +26,7 @@ type settings struct{ topClear, eased unit.Length }
 type choice struct {
 	lo, hi, sought unit.Length
 	unsaid         bool // a default, which gives way only where nothing else helps
+	freely         bool // a relation of the file speaks of it: more may help as well as less
 	near           bool // sought by a "~" statement
 	step           unit.Length
 }
@@ -31,10 +35,33 @@ type choice struct {
 // nearest to the default; the clearance need not be more than that, since less
 // of it never stands in the way of anything.
 func choiceOf(d *design.Design, name string) choice {
+	c := stated(d, name)
+	if !related(d, name) || !c.unsaid && c.lo == c.hi {
+		return c
+	}
+	c.freely = true
+	if l, said := d.Length(name); !said || l.Kind == design.AtLeast || l.Kind == design.Near {
+		c.hi = max(c.hi, roomiest)
+	}
+	return c
+}
+
+// roomiest is the most that is tried of a setting which a relation speaks of.
+const roomiest = 2 * unit.Inch
+
+// related reports whether a relation of the file speaks of the length.
+func related(d *design.Design, name string) bool {
+	return slices.ContainsFunc(d.Where, func(w design.Where) bool {
+		return slices.ContainsFunc(w.Terms, func(t design.Term) bool { return t.Name == name })
+	})
+}
+
+// stated is the choice by what the file says about the length itself.
+func stated(d *design.Design, name string) choice {
 	def := standing(d, name)
 	l, said := d.Length(name)
 	if !said {
-		return choice{hi: def, sought: def, unsaid: true, step: d.Grid}
+		return choice{lo: least(d, name), hi: def, sought: def, unsaid: true, step: d.Grid}
 	}
 	c := choice{lo: l.Lo, hi: l.Hi, step: d.Grid}
 	switch l.Kind {
@@ -50,6 +77,12 @@ func choiceOf(d *design.Design, name string) choice {
 	}
 	c.sought = max(c.lo, min(def, c.hi))
 	return c
+}
+
+// least is what an unsaid length gives way to.
+func least(d *design.Design, name string) unit.Length {
+	def, _ := table.FindDefault(name)
+	return def.Least(d.Units)
 }
 
 // values lists the values on the grid from the one sought down to the least,
@@ -78,25 +111,20 @@ func try(d *design.Design, with settings) (a attempt, err error) {
 	return a, err
 }
 
-// solveDesign states and solves a design. The easing is the first value of its
-// choice that holds, with the clearance as small as need be; then the clearance
-// is settled.
+// solveDesign states and solves a design and settles the two settings, each
+// nearest to what is sought of it, without losing anything that ranks before.
 func solveDesign(d *design.Design) (attempt, error) {
 	clear, eased := choiceOf(d, topClearance), choiceOf(d, slatEased)
-	if eased.lo < eased.hi && !eased.unsaid {
-		for _, e := range eased.values() {
-			if state(d, settings{clear.lo, e}).holds() {
-				return settleClearance(d, e, clear)
-			}
-		}
+	if clear.freely || eased.freely || eased.lo < eased.hi {
+		return bestOf(d, clear, eased)
 	}
 	return settleClearance(d, eased.sought, clear)
 }
 
 // settleClearance finds the clearance. Less of it allows all that more does, so
-// an unsaid one gives way by one grid step after the other until the design
-// holds, and a stated range or "~" until the design loses nothing that ranks
-// before it: no default and no bottle.
+// that halving finds the most that will do: of an unsaid one, the most with
+// which the design holds; of a stated range or "~", the most with which the
+// design loses nothing that ranks before it, no default and no bottle.
 func settleClearance(d *design.Design, eased unit.Length, clear choice) (attempt, error) {
 	first, err := try(d, settings{clear.sought, eased})
 	if err != nil || clear.lo == clear.sought || clear.unsaid && first.s != nil {
@@ -106,27 +134,102 @@ func settleClearance(d *design.Design, eased unit.Length, clear choice) (attempt
 	if err != nil || least.s == nil {
 		return first, err
 	}
-	best, lost := least, (*big.Rat)(nil)
-	for _, v := range clear.values() {
-		off := new(big.Rat).SetInt64(int64((v - clear.sought).Abs()))
-		if lost != nil && off.Cmp(lost) >= 0 {
-			break
+	if clear.near && wishes(d) {
+		return bestOf(d, clear, choice{lo: eased, hi: eased, sought: eased, step: d.Grid})
+	}
+	values := clear.values()
+	best, failed := least, error(nil)
+	sort.Search(len(values)-1, func(i int) bool {
+		a, err := try(d, settings{values[i], eased})
+		if err != nil {
+			failed = err
 		}
-		a, err := try(d, settings{v, eased})
-		switch {
-		case err != nil:
-			return a, err
-		case a.s == nil || !clear.unsaid && !a.ranks(least):
-			continue
-		case !clear.near:
-			return a, nil
+		ok := a.s != nil && (clear.unsaid || slices.EqualFunc(a.rank()[:beforeWishes], least.rank()[:beforeWishes], same))
+		if ok {
+			best = a // each success lies nearer than the one before
 		}
-		// The other "~" statements share one sum of distances with this one.
-		if sum := off.Add(off, a.sought()); lost == nil || sum.Cmp(lost) < 0 {
-			best, lost = a, sum
+		return ok
+	})
+	return best, failed
+}
+
+// bestOf tries every value of both settings and keeps the best by all that is
+// sought, in its order; without a solution, the attempt with what is sought.
+func bestOf(d *design.Design, clear, eased choice) (attempt, error) {
+	var best attempt
+	var rank []*big.Rat
+	for _, e := range eased.values() {
+		for _, c := range clear.values() {
+			a, err := try(d, settings{c, e})
+			if err != nil {
+				return a, err
+			}
+			if best.b == nil {
+				best = a // the values sought
+			}
+			if a.s == nil {
+				continue
+			}
+			r := a.rank()
+			clear.count(r, c)
+			eased.count(r, e)
+			if rank == nil || slices.CompareFunc(r, rank, (*big.Rat).Cmp) < 0 {
+				best, rank = a, r
+			}
 		}
 	}
 	return best, nil
+}
+
+// ranked are the levels in the order in which an attempt's rank lists them; the
+// empty one is how far a setting is off what its range would have it.
+var ranked = []string{levelStock, levelDefaults, levelCounts, levelBottles, levelSought, "", levelGap, levelRise, levelReveals, levelLeastWood}
+
+// beforeWishes is how many of them rank before the file's "~" statements.
+const beforeWishes = 4
+
+// rank lists what each level came to, nought for one that the design lacks.
+func (a attempt) rank() []*big.Rat {
+	out := make([]*big.Rat, len(ranked))
+	for i, name := range ranked {
+		out[i] = new(big.Rat)
+		for k, l := range a.b.m.Levels {
+			if l.Name != name {
+				continue
+			}
+			out[i].SetInt64(a.s.CountOptima[k])
+			if v := a.s.Optima[k]; v != nil && len(l.Most) > 0 {
+				out[i].Neg(v)
+			} else if v != nil {
+				out[i].Add(out[i], v)
+			}
+		}
+	}
+	return out
+}
+
+func same(a, b *big.Rat) bool { return a.Cmp(b) == 0 }
+
+// count adds to a rank how far a setting is off what is sought of it: of an
+// unsaid one among the defaults, of a range after the file's "~" statements,
+// among which a "~" setting has been counted already.
+func (c choice) count(rank []*big.Rat, at unit.Length) {
+	level := ""
+	switch {
+	case c.unsaid:
+		level = levelDefaults
+	case c.near:
+		return
+	}
+	sum := rank[slices.Index(ranked, level)]
+	sum.Add(sum, new(big.Rat).SetInt64(int64((at - c.sought).Abs())))
+}
+
+// wishes reports whether the file has "~" statements beside those about settings.
+func wishes(d *design.Design) bool {
+	return slices.ContainsFunc(d.Lengths, func(l design.Length) bool {
+		return l.Kind == design.Near && l.Name != topClearance && l.Name != slatEased
+	}) || slices.ContainsFunc(d.Where, func(w design.Where) bool { return w.Op == "~" })
 }
 
 // loosest states the design with the least clearance that its file allows,
@@ -147,32 +250,4 @@ func (a attempt) clash() error {
 		return err
 	}
 	return v.clash(c)
-}
-
-// ranks reports whether the solution keeps as many defaults and holds as many
-// bottles as another's.
-func (a attempt) ranks(other attempt) bool {
-	for i, l := range a.b.m.Levels {
-		switch l.Name {
-		case levelStock, levelDefaults, levelBottles:
-			if a.s.Optima[i].Cmp(other.s.Optima[i]) != 0 {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// sought is how far the solution is off the file's "~" statements, all told.
-func (a attempt) sought() *big.Rat {
-	sum := new(big.Rat)
-	for i, l := range a.b.m.Levels {
-		if l.Name == levelSought {
-			if a.s.Optima[i] != nil {
-				sum.Add(sum, a.s.Optima[i])
-			}
-			sum.Add(sum, new(big.Rat).SetInt64(a.s.CountOptima[i]))
-		}
-	}
-	return sum
 }

@@ -80,7 +80,7 @@ type stater struct {
 	stocks   map[int]solve.StatementID        // relations that a stock's sizes make
 	soft     map[solve.LengthID]bool          // unsaid clearances, which no requirement waits for
 	own      []choiceMade                     // requirements left to the checks
-	forced   *choiceMade                      // one of those that is demanded all the same
+	forced   *demanded                        // those of them that are demanded all the same
 	settled  settings                         // what the bounds of rules stand on
 	named    map[diag.Place]solve.StatementID // lines that only name something
 	helpers  map[solve.LengthID]bool          // lengths that nobody reads: what a relation of the file comes to
@@ -93,7 +93,7 @@ func state(d *design.Design, with settings) *stater { return stateForced(d, with
 
 // stateForced states the design with all that one check asks of one kind of
 // column, whoever chose otherwise, and with unsaid clearances for good.
-func stateForced(d *design.Design, with settings, forced *choiceMade) *stater {
+func stateForced(d *design.Design, with settings, forced *demanded) *stater {
 	b := &stater{
 		d: d, settled: with, forced: forced,
 		length: map[string]solve.LengthID{}, count: map[string]solve.CountID{},
@@ -220,13 +220,23 @@ func (b *stater) declare(name string) {
 		l.Lo, l.Hi = def.Value(b.d.Units), def.Value(b.d.Units)
 	}
 	if isPartSize(name) {
-		l.Lo = l.Step // there is no board without it
+		l.Lo = max(1, l.Step) // there is no board without it
+	}
+	if def, ok := table.FindDefault(name); ok && l.Lo < l.Hi && !b.states(name) && !b.stocked(name) {
+		l.Lo = max(l.Lo, def.Least(b.d.Units))
 	}
 	id := b.m.AddLength(l)
 	b.length[name] = id
 	if !b.states(name) && (strings.HasSuffix(name, "_clearance") || name == "slat.eased") {
 		b.soft[id] = true
 	}
+}
+
+// stocked reports whether a part's stock gives the length.
+func (b *stater) stocked(name string) bool {
+	part, _, _ := strings.Cut(name, ".")
+	_, ok := b.d.Stock(part)
+	return ok
 }
 
 // isPartSize reports whether a length is a size of a board.

@@ -16,6 +16,8 @@ type variant struct {
 	design *design.Design
 	with   settings
 	says   string // what the line says now, its name included
+
+	bottles bool // the line names other bottles
 }
 
 // ways lists the ways to say differently a line that bounds no length of the
@@ -68,23 +70,18 @@ func (b *stater) settingWays(l design.Length) [][]variant {
 		} else {
 			with.eased = v
 		}
-		return variant{&d, with, l.Name + " " + word + unit.Format{System: l.Unit}.Unit(v)}
+		return variant{design: &d, with: with, says: l.Name + " " + word + unit.Format{System: l.Unit}.Unit(v)}
 	}
-	word := ""
+	down, up := "", ""
 	if l.Kind != design.Exact {
-		word = "at least "
+		down, up = "from ", "up to "
 	}
 	var less, more []variant
 	for v := (l.Lo - 1).Down(step); v >= 0; v -= step {
-		less = append(less, say(v, word))
+		less = append(less, say(v, down))
 	}
-	if l.Name == slatEased {
-		if word != "" {
-			word = "at most "
-		}
-		for v := (l.Hi + 1).Up(step); v <= unit.Inch; v += step {
-			more = append(more, say(v, word))
-		}
+	for v := (l.Hi + 1).Up(step); l.Name == slatEased && v <= unit.Inch; v += step {
+		more = append(more, say(v, up))
 	}
 	return [][]variant{less, more}
 }
@@ -101,7 +98,7 @@ func (b *stater) diameterWays(i int) [][]variant {
 		r.Nominal = r.Min + (r.Max-r.Min)/2
 		r.Origin, r.Spread = was.Origin, was.Spread
 		d.Bottles[i].Kind.Diameter = r
-		return variant{&d, b.settled, "bottle." + own.Name + ".diameter " + word + unit.Format{System: own.Unit}.Unit(v)}
+		return variant{design: &d, with: b.settled, says: "bottle." + own.Name + ".diameter " + word + unit.Format{System: own.Unit}.Unit(v), bottles: true}
 	}
 	var less, more []variant
 	if was.Min < was.Max {
@@ -140,7 +137,7 @@ func (b *stater) stockWays(i int) [][]variant {
 		d := *b.d
 		d.Stocks = slices.Clone(b.d.Stocks)
 		d.Stocks[i].Nominal = n
-		out = append(out, variant{&d, b.settled, fmt.Sprintf("%s.stock %q", d.Stocks[i].Part, n.Name)})
+		out = append(out, variant{design: &d, with: b.settled, says: fmt.Sprintf("%s.stock %q", d.Stocks[i].Part, n.Name)})
 	}
 	return [][]variant{out}
 }
@@ -156,7 +153,7 @@ func (b *stater) fitWays(at diag.Place) (ways [][]variant, resort []variant) {
 		d := b.copyFits()
 		f, _ := fitAt(d, at)
 		f.Bottles = list
-		return variant{d, b.settled, name + " " + says}
+		return variant{d, b.settled, name + " " + says, true}
 	}
 	if len(was.Bottles) > 1 {
 		for i, x := range was.Bottles {

@@ -169,7 +169,8 @@ type soft struct {
 // had together with those before it.
 func (e *engine) asWished(q *ask, st Statement) { q.keepAll(notOf(st, e.m.softs())) }
 
-// softs lists the wishes of all levels in their order.
+// softs lists the wishes of all levels in their order. What is wished between
+// two lines of a length's grid is taken as had on the nearer one.
 func (m *Model) softs() []soft {
 	var all []soft
 	for _, l := range m.Levels {
@@ -177,7 +178,11 @@ func (m *Model) softs() []soft {
 			all = append(all, soft{None, w.Count, unit.Length(w.Want)})
 		}
 		for _, w := range l.Wishes {
-			all = append(all, soft{w.Length, None, w.Want})
+			at := w.Want
+			if step := m.Lengths[w.Length].Step; step > 1 {
+				at = at.Nearest(step)
+			}
+			all = append(all, soft{w.Length, None, at})
 		}
 	}
 	return all

@@ -71,6 +71,9 @@ func (r *reader) read(root *node) {
 	slices.SortStableFunc(r.d.Counts, func(a, b Count) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
 	slices.SortStableFunc(r.d.Measured, func(a, b Measured) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
 	r.bounded()
+	if len(r.list) == 0 {
+		r.d.describeOthers()
+	}
 }
 
 // bounded sees that the columns together are not beyond all measure.

@@ -13,8 +13,7 @@ type Default struct {
 	Name     string // dotted, as in a design: "slat.height", "shop.kerf"
 	Imperial unit.Length
 	Metric   unit.Length
-	// The least that it may give way to and still be of use; 0 where nothing
-	// is said of that.
+	// The least that it gives way to; 0 where nothing is said of that.
 	LeastImperial, LeastMetric unit.Length
 	Note                       string
 	Origin                     Origin
@@ -28,8 +27,8 @@ func (d Default) Value(sys unit.System) unit.Length {
 	return d.Imperial
 }
 
-// Least returns the least that the default may give way to and still be of
-// use, 0 where nothing is said of that.
+// Least returns the least that the default gives way to, 0 where nothing is said
+// of that.
 func (d Default) Least(sys unit.System) unit.Length {
 	if sys == unit.Metric {
 		return d.LeastMetric

@@ -142,9 +142,12 @@ def judge_conflict(m, problems):
 def kept(m, lines, st, s):
     """The question without the line's own limit, with each wish that can be had."""
     q = Question(m, lines, loose=(s,))
+    def near(w):  # what is wished between two grid lines is had on the nearer one
+        step = m["Lengths"][w["Length"]]["Step"]
+        return (2 * w["Want"] + step) // (2 * step) * step if step > 1 else w["Want"]
     for l in m["Levels"] or []:
         for wishes, of, own in ((l["CountWishes"], lambda w: q.n[w["Count"]] == w["Want"], lambda w: w["Count"] == st["Count"]),
-                                (l["Wishes"], lambda w: q.x[w["Length"]] == w["Want"], lambda w: w["Length"] == st["Length"])):
+                                (l["Wishes"], lambda w: q.x[w["Length"]] == near(w), lambda w: w["Length"] == st["Length"])):
             for w in wishes or []:
                 if not own(w) and q.holds(of(w)):
                     q.s.add(of(w))
