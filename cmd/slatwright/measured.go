@@ -23,7 +23,11 @@ func printMeasured(w io.Writer, r *rack.Rack) {
 	}
 	for _, p := range r.Parts {
 		if len(p.After) > 0 {
-			fmt.Fprintf(w, "  %s %s: cut after measuring %s\n", p.Mark, p.Name, strings.Join(p.After, ", "))
+			says := "follows from what was measured of"
+			if r.Waits(p) {
+				says = "cut after measuring"
+			}
+			fmt.Fprintf(w, "  %s %s: %s %s\n", p.Mark, p.Name, says, strings.Join(p.After, ", "))
 		}
 	}
 }

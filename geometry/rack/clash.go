@@ -51,6 +51,9 @@ func (a *adviser) clash(c *solve.Conflict) *Clash {
 		}
 		var changes []LineText
 		for _, c := range p.Changes {
+			if strings.HasSuffix(b.lines[c.Statement].text, asBefore) {
+				continue // what is built already is no line to change
+			}
 			more := a.changes(c, on)
 			if len(more) == 0 {
 				more = []LineText{{b.lines[c.Statement].place.Line, NoChange}}

@@ -31,9 +31,13 @@ type Measured struct {
 // measured nothing is cut yet; then what is meant to be solved stays as near
 // to what it was as the rest allows.
 func buildMeasured(d *design.Design) (*Rack, error) {
+	// What is still to be measured is taken from a rack of what was measured.
 	drawn := *d
-	drawn.Measured = nil
-	before, err := build(&drawn)
+	drawn.Measured = slices.DeleteFunc(slices.Clone(d.Measured), func(m design.Measured) bool { return m.Later })
+	if len(drawn.Measured) == len(d.Measured) {
+		drawn.Measured = nil
+	}
+	before, err := Build(&drawn)
 	if err != nil {
 		return nil, err
 	}
@@ -46,13 +50,20 @@ func buildMeasured(d *design.Design) (*Rack, error) {
 	for i := range r.Parts {
 		r.Parts[i].After = r.hangsOn(r.Parts[i])
 	}
+	for i, m := range h.measured {
+		for _, known := range before.Measured {
+			if known.Name == m.Name {
+				h.measured[i].Designed, h.measured[i].Aside = known.Designed, known.Aside
+			}
+		}
+	}
 	r.Design, r.Measured = d, h.measured
 	r.recall(before)
 	return r, nil
 }
 
-// hangsOn lists the measured lengths that a part's length, or a top's width,
-// follows from by the proof of the second solution.
+// hangsOn lists the measured lengths that a part's length, or a
+// top's width, follows from by the proof of the second solution.
 func (r *Rack) hangsOn(p Part) []string {
 	seen := map[string]bool{}
 	var follow func(name string)
@@ -75,6 +86,12 @@ func (r *Rack) hangsOn(p Part) []string {
 		}
 	}
 	return out
+}
+
+// Waits reports whether a part's size hangs on a length that is still to be
+// measured, so that it is not to be cut yet.
+func (r *Rack) Waits(p Part) bool {
+	return slices.ContainsFunc(r.Measured, func(m Measured) bool { return m.Later && slices.Contains(p.After, m.Name) })
 }
 
 // recall gives lengths that measuring did not change the proof they had before.
@@ -193,7 +210,7 @@ func (h *holder) hold(name string, kind design.Kind) {
 	was := h.before.Len(name)
 	held := design.Length{
 		Name: name, Kind: kind, Lo: was, Hi: was, Unit: h.d.Units, Place: h.at.Place,
-		Text: fmt.Sprintf("%s = %s, as before measuring", name, h.before.Format.Unit(was)),
+		Text: fmt.Sprintf("%s = %s"+asBefore, name, h.before.Format.Unit(was)),
 	}
 	for i, l := range h.out.Lengths {
 		switch {
@@ -210,10 +227,13 @@ func (h *holder) hold(name string, kind design.Kind) {
 	h.out.Lengths = append(h.out.Lengths, held)
 }
 
+// asBefore ends the text of a statement that no line of the file makes.
+const asBefore = ", as before measuring"
+
 // holdCounts keeps every count as it was: what is glued has its columns.
 func (h *holder) holdCounts() {
 	add := func(name string, n int) {
-		c := design.Count{Name: name, Kind: design.Exact, Lo: n, Hi: n, Place: h.at.Place, Text: fmt.Sprintf("%s = %d, as before measuring", name, n)}
+		c := design.Count{Name: name, Kind: design.Exact, Lo: n, Hi: n, Place: h.at.Place, Text: fmt.Sprintf("%s = %d"+asBefore, name, n)}
 		if said, ok := h.d.Count(name); ok {
 			c.Place = said.Place
 			if said.Kind == design.Exact {

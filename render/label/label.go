@@ -92,10 +92,11 @@ func (l *face) draw(e entry) {
 		along = p.Ladder < 0 // an apron or the top: where it goes is plain
 	}
 	l.line(drawing.Pt(x+markRoom, y+line1), wide-markRoom, what, true)
-	if len(part.After) > 0 {
+	waits := r.Waits(part)
+	if waits {
 		where = after(where, along)
 	}
-	l.line(drawing.Pt(x+markRoom, y+line2), wide-markRoom, where, len(part.After) > 0)
+	l.line(drawing.Pt(x+markRoom, y+line2), wide-markRoom, where, waits)
 	printed := l.units.Unit(part.Length)
 	count := l.text(drawing.Pt(x, y+line3), fmt.Sprintf("%d of %d", e.n, e.of))
 	length := l.text(drawing.Pt(l.room.Max.X, y+line3), printed)
