@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"regexp"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -45,7 +46,12 @@ func explain(w io.Writer, r *rack.Rack, name string) error {
 			known = append(known, l.Name)
 		}
 		text := fmt.Sprintf("this rack has no length named %q", name)
-		if hint := diag.DidYouMean(name, known); hint != "" {
+		last := name[strings.LastIndexByte(name, '.')+1:]
+		own := slices.DeleteFunc(slices.Clone(known), func(n string) bool { return !strings.HasSuffix(n, "."+last) })
+		switch hint := diag.DidYouMean(name, known); {
+		case len(own) > 0:
+			text += "; there is " + strings.Join(own, ", ")
+		case hint != "":
 			text += "; " + hint
 		}
 		return fmt.Errorf("%s", text)
@@ -62,6 +68,14 @@ func countNamed(r *rack.Rack, name string) (int, bool) {
 		return r.Counts.Columns, true
 	case "rack.rows":
 		return r.Counts.Rows, true
+	}
+	for i, k := range r.Kinds {
+		switch name {
+		case fmt.Sprintf("column.%d.count", i+1):
+			return k.Count, len(r.Design.Columns) > 0
+		case fmt.Sprintf("column.%d.rows", i+1):
+			return k.Rows, len(r.Design.Columns) > 0
+		}
 	}
 	return 0, false
 }

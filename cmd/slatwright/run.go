@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -55,7 +56,17 @@ func newRoot() *cobra.Command {
 		Example:       "  slatwright new > rack.toml\n  slatwright draw rack.toml -o out",
 		SilenceErrors: true, // tell prints them
 		SilenceUsage:  true,
-		Args:          cobra.NoArgs,
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return nil
+			}
+			var names []string
+			for _, k := range c.Commands() {
+				names = append(names, k.Name())
+			}
+			hint := cmp.Or(diag.DidYouMean(args[0], names), "the commands are "+strings.Join(names, ", "))
+			return fmt.Errorf("there is no command %q; %s", args[0], hint)
+		},
 		RunE: func(c *cobra.Command, _ []string) error {
 			return c.Help()
 		},

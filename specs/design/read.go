@@ -56,7 +56,14 @@ func undecoded(src *diag.Source, err error) diag.Message {
 	}
 	at := parse.Position.Start
 	text := cmp.Or(strings.TrimSuffix(parse.Message, "."), "not TOML")
-	return diag.At(src, src.Place(at, at+max(parse.Position.Len, 1)), strings.ToLower(text[:1])+text[1:])
+	m := diag.At(src, src.Place(at, at+max(parse.Position.Len, 1)), strings.ToLower(text[:1])+text[1:])
+	switch line := src.Line(m.Place.Line); {
+	case strings.Contains(text, "'column' has already"), strings.Contains(text, "'board' has already"):
+		m.Hint = "a table is written once; columns and boards, of which there are several, are written [[column]], [[board]]"
+	case strings.Contains(line, "=") && !strings.ContainsAny(line, `"'`):
+		m.Hint = "words, and figures with a fraction, a unit or a sign, stand in quotes: \"38 1/2\", \"<= 610 mm\", fit = [\"claret-750\"]"
+	}
+	return m
 }
 
 // read reads the whole tree into the design, defaults first.

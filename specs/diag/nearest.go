@@ -6,12 +6,13 @@ import (
 	"strings"
 )
 
-// Nearest returns at most two of the known names that word may have been
+// Nearest returns at most four of the known names that word may have been
 // meant for, the nearest first. A name that differs only in case or in the
-// signs "-", "_", ".", " " is nearest of all; else names count whose edit
+// signs "-", "_", ".", " " is nearest of all; then at most two names whose edit
 // distance is at most a third of the word's length. One edit is a letter too
 // many, too few, wrong, or two neighbours exchanged (the restricted
-// Damerau-Levenshtein distance).
+// Damerau-Levenshtein distance). Where there is none, the names that hold the
+// word as a part count: "claret" may mean "claret-750".
 func Nearest(word string, known []string) []string {
 	type candidate struct {
 		name string
@@ -30,6 +31,11 @@ func Nearest(word string, known []string) []string {
 	for _, c := range found {
 		if len(names) < 2 && !slices.Contains(names, c.name) && (len(names) == 0 || c.far == found[0].far) {
 			names = append(names, c.name)
+		}
+	}
+	for _, name := range known {
+		if len(found) == 0 && len(names) < 4 && len(plain) >= 3 && name != word && strings.Contains(plainly(name), plain) && !slices.Contains(names, name) {
+			names = append(names, name)
 		}
 	}
 	return names
