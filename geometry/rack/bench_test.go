@@ -17,7 +17,7 @@ func BenchmarkBuild(b *testing.B) {
 	}{
 		{"20 bottles", "[rack]\ncolumns = 4\nrows = 5\n", false},
 		{"80 bottles in a site", "[site]\nwidth = 42\nheight = 42\n[rack]\ncolumns = \"most\"\nrows = \"most\"\n", false},
-		{"11 columns in 42 in, defaults bend", "[site]\nwidth = 42\nheight = 42\n[rack]\ncolumns = 11\nrows = 5\n", false},
+		{"10 columns in 42 in, defaults bend", "[site]\nwidth = 42\nheight = 42\n[rack]\ncolumns = 10\nrows = 5\n", false},
 		{"most in 200 by 100 in", "[site]\nwidth = 200\nheight = 100\n[rack]\ncolumns = \"most\"\nrows = \"most\"\n", false},
 		{"most in a wall of 5,000", "[site]\nwidth = 430\nheight = 200\n[rack]\ncolumns = \"most\"\nrows = \"most\"\n", false},
 		{"magnums beside clarets, most of all", "[site]\nwidth = \"38 1/2\"\nheight = 71\n[rack]\ncolumns = \"most\"\nrows = \"most\"\n[[column]]\ncount = 2\nfit = [\"magnum-1500\"]\n", false},

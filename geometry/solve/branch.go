@@ -92,8 +92,8 @@ func (s *branching) search(limit int) {
 		s.nodes, s.limit, s.out, s.cut = 0, min(size, limit), false, false
 		s.visit()
 		switch limit -= s.nodes; {
-		case s.found && s.any, !s.out && (s.found || !s.cut):
-			return
+		case s.found && s.any, !s.out && !s.cut, !s.out && s.found && !s.root.add(reach).less(s.best):
+			return // in the last case what is beyond reach is no better than the best
 		case limit <= 0:
 			panic(ErrTooHard)
 		case !s.out:
