@@ -1,15 +1,15 @@
-package rack_test
+package rack
 
 import (
 	"errors"
 	"testing"
 
-	"slatwright/geometry/rack"
 	"slatwright/specs/design"
 )
 
-// BenchmarkBuild is the whole way from a design to a rack set in space, its
-// advice on one more included, or to the explanation of a contradiction.
+// BenchmarkBuild is the way from a design to its solved lengths, and the whole
+// way to a rack set in space with the advice on one more of each open count, or
+// to the explanation of a contradiction.
 func BenchmarkBuild(b *testing.B) {
 	for _, c := range []struct {
 		name, text string
@@ -24,14 +24,25 @@ func BenchmarkBuild(b *testing.B) {
 		{"a contradiction of three lines", "[rack]\nwidth = \"<= 12\"\ncolumns = 4\nrows = 5\n", true},
 		{"two contradictions", "[site]\nwidth = 30\nheight = 20\ndepth = 12\n[rack]\ncolumns = 6\nrows = 8\n[leg]\nstock = \"2x4\"\n[slat]\nlength = 12\n", true},
 	} {
-		b.Run(c.name, func(b *testing.B) {
+		b.Run(c.name+"/solved", func(b *testing.B) {
 			for b.Loop() {
 				d, err := design.Read("bench.toml", []byte(c.text))
 				if err != nil {
 					b.Fatal(err)
 				}
-				r, err := rack.Build(d)
-				var clash *rack.Clash
+				if a, err := solveDesign(d); err != nil || (a.s == nil) != c.clash {
+					b.Fatal(err)
+				}
+			}
+		})
+		b.Run(c.name+"/whole", func(b *testing.B) {
+			for b.Loop() {
+				d, err := design.Read("bench.toml", []byte(c.text))
+				if err != nil {
+					b.Fatal(err)
+				}
+				r, err := Build(d)
+				var clash *Clash
 				if errors.As(err, &clash) != c.clash || err != nil && !c.clash {
 					b.Fatal(err)
 				}
