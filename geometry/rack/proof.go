@@ -38,7 +38,7 @@ func (b *stater) proof(s *solve.Solution, id solve.LengthID) Solved {
 		}
 	case solve.ByRule:
 		r := b.m.Rules[why.Rule]
-		out.Because, out.Sum = r.Name, b.ruleSum(s, r)
+		out.Because, out.Sum = r.Name, b.ruleSum(s, r, b.formulas[why.Rule])
 	case solve.Wished:
 		b.proveWish(&out, b.m.Levels[why.Level], why)
 	case solve.AtBound:
@@ -136,13 +136,13 @@ func (b *stater) limitSum(s *solve.Solution, r solve.Relation) string {
 		b.worded(s, less), f.Text(-k), f.Unit(b.sum(s, less)-k))
 }
 
-// ruleSum puts figures to a rule: what its sum comes to, and what it takes at
-// the present gap.
-func (b *stater) ruleSum(s *solve.Solution, r solve.Rule) string {
+// ruleSum puts figures to a rule: what its sum comes to, what it takes at the
+// present gap, and by which formula.
+func (b *stater) ruleSum(s *solve.Solution, r solve.Rule, formula string) string {
 	f := b.d.Format()
 	at := s.Length(r.On)
-	return fmt.Sprintf("%s = %s; with %s = %s it takes %s", b.worded(s, r.Terms), f.Unit(b.sum(s, r.Terms)+r.Const),
-		b.m.Lengths[r.On].Name, f.Unit(at), f.Unit(r.Bound(at)))
+	return fmt.Sprintf("%s = %s; with %s = %s it takes %s (%s)", b.worded(s, r.Terms), f.Unit(b.sum(s, r.Terms)+r.Const),
+		b.m.Lengths[r.On].Name, f.Unit(at), f.Unit(r.Bound(at)), formula)
 }
 
 // worded writes a sum of lengths in words, counts as figures; what is added

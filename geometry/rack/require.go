@@ -1,6 +1,7 @@
 package rack
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -15,6 +16,7 @@ type requirement struct {
 	terms   []solve.Term
 	add     unit.Length // constant beside the terms
 	gap     string      // the length the bound hangs on; "" for a relation
+	formula string      // what the bound is, in words and figures, for explanations
 	falling bool
 	bound   func(gap unit.Length) unit.Length
 	owners  []solve.StatementID
@@ -76,6 +78,7 @@ func (b *stater) demand(r requirement) {
 		b.m.Relate(solve.Relation{Name: r.name, Terms: r.terms, Const: r.add, Op: solve.AtLeast, Owners: r.owners})
 		return
 	}
+	b.formulas[len(b.m.Rules)] = r.formula
 	b.m.Rules = append(b.m.Rules, solve.Rule{
 		Name: r.name, Terms: r.terms, Const: r.add, On: b.length[r.gap],
 		Falling: r.falling, Bound: r.bound, Owners: r.owners,
@@ -167,6 +170,7 @@ func (b *stater) above(g group, row int) []requirement {
 			out = append(out, requirement{
 				name:  "fit.above: " + rise + " leaves cell.top_clearance between " + lo.name + " and " + up.name + " above it",
 				terms: []solve.Term{b.term(1, rise), b.term(-1, "cell.top_clearance")}, gap: gap,
+				formula: b.across(lo.name, large) + "; " + strings.Replace(b.across(up.name+" above it", small), ", R half", ", r half", 1) + ": R + √(R² − (gap/2)²) + r − √(r² − (gap/2)²)",
 				falling: large < small, owners: b.hang(lo.owners, up.owners),
 				bound: func(x unit.Length) unit.Length { return stackBound(large, small, x, eased) },
 			})
@@ -175,10 +179,17 @@ func (b *stater) above(g group, row int) []requirement {
 		out = append(out, requirement{
 			name:  "fit.above: " + rise + " leaves cell.top_clearance between " + lo.name + " and the slats above it",
 			terms: []solve.Term{b.term(1, rise), b.term(-1, "slat.height")}, gap: gap, falling: true, owners: b.hang(lo.owners),
-			bound: func(x unit.Length) unit.Length { return cornerBound(large, clear, x, eased) },
+			formula: b.across(lo.name, large) + ": √(R² − (gap/2)²) + √((R + cell.top_clearance)² − (gap/2)²)",
+			bound:   func(x unit.Length) unit.Length { return cornerBound(large, clear, x, eased) },
 		})
 	}
 	return out
+}
+
+// across names a bottle with half its diameter, as the formulas have it. Easing
+// is left out of them: it is added to R and to half the gap.
+func (b *stater) across(name string, diameter unit.Length) string {
+	return fmt.Sprintf("%s is %s across, R half of it", name, b.d.Format().Unit(diameter))
 }
 
 // lowerApron: bottles of the lowest row slide in over the lower aprons.
@@ -194,7 +205,8 @@ func (b *stater) lowerApron(g group) []requirement {
 				b.term(-1, "apron.height"), b.term(-1, "cell.apron_clearance"),
 			},
 			gap: g.name("gap"), owners: b.hang(x.owners),
-			bound: func(gap unit.Length) unit.Length { return sagBound(small, gap, eased) },
+			formula: b.across(x.name, small) + ": R − √(R² − (gap/2)²)",
+			bound:   func(gap unit.Length) unit.Length { return sagBound(small, gap, eased) },
 		})
 	}
 	return out
@@ -217,7 +229,8 @@ func (b *stater) upperApron(g group, row int) []requirement {
 			terms: append(b.climb(g, -1), b.term(1, "leg.length"), b.term(-1, "apron.height"),
 				b.term(-1, "cell.apron_clearance"), b.term(-1, "slat.first"), b.term(-1, "slat.height")),
 			gap: g.name("gap"), falling: true, owners: b.hang(x.owners),
-			bound: func(gap unit.Length) unit.Length { return standBound(large, gap, eased) },
+			formula: b.across(x.name, large) + ": R + √(R² − (gap/2)²)",
+			bound:   func(gap unit.Length) unit.Length { return standBound(large, gap, eased) },
 		}
 		switch {
 		case g.own > 0 && row == g.own:

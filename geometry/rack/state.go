@@ -81,6 +81,7 @@ type stater struct {
 	soft     map[solve.LengthID]bool          // unsaid clearances, which no requirement waits for
 	own      []choiceMade                     // requirements left to the checks
 	forced   *demanded                        // those of them that are demanded all the same
+	formulas map[int]string                   // of rules, by their number
 	settled  settings                         // what the bounds of rules stand on
 	named    map[diag.Place]solve.StatementID // lines that only name something
 	helpers  map[solve.LengthID]bool          // lengths that nobody reads: what a relation of the file comes to
@@ -97,7 +98,8 @@ func stateForced(d *design.Design, with settings, forced *demanded) *stater {
 	b := &stater{
 		d: d, settled: with, forced: forced,
 		length: map[string]solve.LengthID{}, count: map[string]solve.CountID{},
-		stocks: map[int]solve.StatementID{}, soft: map[solve.LengthID]bool{},
+		formulas: map[int]string{},
+		stocks:   map[int]solve.StatementID{}, soft: map[solve.LengthID]bool{},
 		named: map[diag.Place]solve.StatementID{}, helpers: map[solve.LengthID]bool{},
 		wheres: map[solve.StatementID]bool{},
 	}
