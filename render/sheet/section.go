@@ -22,7 +22,7 @@ func sections(in Input) []*page {
 	return out
 }
 
-// Room round one picture of a section.
+// The least room round one picture of a section.
 const (
 	sectionLeft  = 35 * drawing.MM
 	sectionRight = 55 * drawing.MM // the column of clearances
@@ -66,7 +66,7 @@ func sectionCuts(in Input, area drawing.Rect, kind int) ([]cut, int64) {
 		for _, den := range []int64{1, 2} {
 			var w, h drawing.Um
 			for _, c := range cuts {
-				size := c.size(den)
+				size := c.size(in, den)
 				w, h = w+size.X, max(h, size.Y)
 			}
 			if w <= area.W()-sectionText && h <= area.H() {
@@ -87,7 +87,7 @@ func (c cut) fitting(in Input, area drawing.Rect) (cuts []cut, den int64) {
 	scales := shopScales(in)
 	for den := int64(1); ; den = next(scales, den) {
 		for _, x := range []cut{c, short} {
-			if s := x.size(den); s.Y <= area.H() && s.X <= area.W() {
+			if s := x.size(in, den); s.Y <= area.H() && s.X <= area.W() {
 				return []cut{x}, den
 			}
 		}
@@ -99,7 +99,7 @@ func (p *page) sections(cuts []cut, den int64) {
 	box := p.area
 	box.Max.X = box.Min.X
 	for _, c := range cuts {
-		size := c.size(den)
+		size := c.size(p.in, den)
 		box.Min.X, box.Max.X = box.Max.X, box.Max.X+size.X
 		p.section(c, den, box)
 	}
@@ -112,13 +112,9 @@ func (p *page) sections(cuts []cut, den int64) {
 
 // section draws one cut into a box.
 func (p *page) section(c cut, den int64, box drawing.Rect) {
-	room := box
-	room.Min.X += sectionLeft
-	room.Max.X -= sectionRight
-	room.Min.Y += sectionAbove
-	room.Max.Y = room.Min.Y + c.size(den).Y - sectionAbove - c.below() - viewTitle
-	v := picture{proj: view.Projection{Direction: view.Front, Num: 1, Den: den}}.centred(c.scene(), room)
-	v.at.Y += (box.H() - c.size(den).Y) / 2
+	m := c.round(p.in, den)
+	m.below += viewTitle
+	v := picture{proj: view.Projection{Direction: view.Front, Num: 1, Den: den}}.centred(c.scene(), m.within(box))
 	c.draw(p.sheet, v)
 	e := p.elevation(v, v.extent(c.scene()))
 	c.measure(e)
