@@ -142,3 +142,38 @@ func TestManyStripsAreFiguredOnBothSides(t *testing.T) {
 		}
 	}
 }
+
+// Sheets once spoke of glue, of what stays bare for it and of clamps to a rack
+// that is nailed alone, and called a top free to move that is glued all round.
+func TestSheetsSpeakOfTheJointsAsTheyAre(t *testing.T) {
+	for _, c := range []struct {
+		text         string
+		says, silent []string // letters of all sheets but the order and cutting sheets, no spaces
+	}{
+		{"[joint]\nglue = false\n[top]\npresent = false\n", []string{"Hatched:whereitsits", "Hatched:whereslatssit", "lastnailsaredriven"},
+			[]string{"glue", "Glue", "clamp", "Clamp", "tape", "Tape"}},
+		{"[joint]\nglue = false\n", []string{"Onlythetopisglued", "frontupperaprononly"}, []string{"Circleswithacross", "Keepbareoffinish"}},
+		{"[joint]\ntop = \"glued\"\n", []string{"Gluethetopallround", "Keepbareoffinish"}, []string{"swellandshrink", "frontupperaprononly"}},
+	} {
+		r := racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n"+c.text)
+		var text string
+		for _, s := range packet(t, r) {
+			for _, f := range drawing.Legible(s) {
+				t.Errorf("%v\n%s", f, c.text)
+			}
+			if !strings.Contains(s.Name, "order") {
+				text += lettered([]*drawing.Sheet{s}, "")
+			}
+		}
+		for _, want := range c.says {
+			if !strings.Contains(text, want) {
+				t.Errorf("%q: no sheet says %q", c.text, want)
+			}
+		}
+		for _, bad := range c.silent {
+			if strings.Contains(text, bad) {
+				t.Errorf("%q: a sheet says %q", c.text, bad)
+			}
+		}
+	}
+}

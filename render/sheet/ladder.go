@@ -76,12 +76,15 @@ func ladderNotes(in Input, faces []ladderFace) []string {
 	leg, _ := r.PartNamed("leg")
 	per := len(s.Left) + len(s.Right)
 	_, diagonal := diagonalOf(r.Format, r.Len("leg.length"), r.Len("slat.length"))
-	return []string{
-		fmt.Sprintf("Make %d. Each: 2 legs %s, %s; %d slats %s, %s.", s.Count, leg.Mark, sizeText(r.Format, leg), per, slat.Mark, sizeText(r.Format, slat)),
+	notes := []string{
+		fmt.Sprintf("Make %d. Each: 2 legs %s, %s; %s %s, %s.", s.Count, leg.Mark, sizeText(r.Format, leg), counted(per, "slat"), slat.Mark, sizeText(r.Format, slat)),
 		fmt.Sprintf("Square when both diagonals over the legs, from foot to top, are %s %s.", diagonal, r.Format.System),
 		"Crosses: two nails to a crossing, a quarter in from its edges, on the one diagonal on this face and on the other on the face behind, so that they do not meet. Bore first.",
-		"Keep bare of finish for glue: where slats cross legs, and the outer edges of the legs where aprons sit.",
 	}
+	if r.Design.Joint.Glue {
+		notes = append(notes, "Keep bare of finish for glue: where slats cross legs, and the outer edges of the legs where aprons sit.")
+	}
+	return notes
 }
 
 // ladderRoom is the room for faces on a sheet, over the notes.
