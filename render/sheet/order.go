@@ -187,7 +187,7 @@ func solved(in Input) list {
 	r, f := in.Rack, in.Rack.Format
 	c := r.Counts
 	rows := [][]string{
-		{"bottles", fmt.Sprintf("%d, in %d columns of %s", c.Bottles, c.Columns, rowsText(r))},
+		{"bottles", fmt.Sprintf("%d, in %s of %s", c.Bottles, counted(c.Columns, "column"), rowsText(r))},
 		{"parts", fmt.Sprintf("%d ladders: %d legs, %d slats; %d aprons", c.Ladders, c.Legs, c.Slats, c.Aprons)},
 	}
 	for _, l := range []struct{ name, words string }{

@@ -49,6 +49,10 @@ func section(in Input, kind int) []*page {
 	}
 	var out []*page
 	for i, c := range rowCuts(r, kind) {
+		if c.oneRow() {
+			p.sections(c.fitting(in, p.area))
+			return []*page{p}
+		}
 		which := [...]string{"lowest", "highest"}[i]
 		p := in.newPage(name+"-"+which, strings.Replace(title, " through cells", "", 1)+", "+which+" row")
 		p.sections(c.fitting(in, p.area))
@@ -146,7 +150,7 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	large, small := extremes(k.Fit[row])
 	w.note("Drawn: the largest bottle, "+f.Unit(large)+" across, and the smallest, "+f.Unit(small)+".", 0)
 	if low {
-		w.note("Slats: underside of the lowest "+f.Unit(k.Under[0])+" above the foot; then one every "+risesText(f, k)+".", 0)
+		w.note("Slats: underside of the lowest "+f.Unit(k.Under[0])+" above the foot"+risesText(f, k)+".", 0)
 	}
 	w.note("Cut through the front legs; the back aprons are seen between them.", 0)
 	w.skip(3 * drawing.MM)
@@ -162,7 +166,8 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	}, rows}.write(w, "more on the order sheet")
 }
 
-// risesText prints the rises of a column: one figure where all are alike.
+// risesText prints the rises of a column, if it has any: one figure where all
+// are alike.
 func risesText(f unit.Format, k rack.Kind) string {
 	var all []string
 	for _, rise := range k.Rises {
@@ -171,9 +176,9 @@ func risesText(f unit.Format, k rack.Kind) string {
 		}
 	}
 	if len(all) == 0 {
-		return "row alone"
+		return ""
 	}
-	return strings.Join(all, ", ")
+	return "; then one every " + strings.Join(all, ", ")
 }
 
 // findingOf reports whether a finding about columns is about this kind: it

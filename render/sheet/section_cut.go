@@ -38,11 +38,16 @@ func (c cut) title() string {
 	switch {
 	case c.lo == 0 && c.toTop():
 		return "From the front"
+	case c.oneRow():
+		return "The one row, legs broken off"
 	case c.toTop():
 		return "Highest row, legs broken off"
 	}
 	return "Lowest row, legs broken off"
 }
+
+// oneRow reports whether the column has one row of cells.
+func (c cut) oneRow() bool { return len(c.r.Kinds[c.kind].Under) == 1 }
 
 // toTop reports whether the cut goes up to the top of the rack.
 func (c cut) toTop() bool { return c.hi == c.r.Len("rack.height") }
