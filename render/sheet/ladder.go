@@ -155,14 +155,15 @@ func (s strip) draw(p *page, box drawing.Rect) {
 	r, f, v := p.in.Rack, s.face, s.v
 	p.scale = ratioText(v)
 	v.proj.Direction, v.at = f.from(), drawing.Point{}
-	captionBelow(p.sheet, drawing.Pt(box.Centre().X, box.Min.Y-2*drawing.MM), s.title(r))
+	from := len(p.sheet.Marks)
 
 	scene := s.scene(r)
+	box.Max.Y -= ladderTitle
 	if s.last-s.first < len(f.under) {
-		box.Min.Y += ladderTitle + ladderBroken
+		box.Min.Y += ladderBroken
 		box.Max.Y -= ladderFrom
 	} else {
-		box.Min.Y += ladderTitle + ladderAbove
+		box.Min.Y += ladderAbove
 		box.Max.Y -= ladderBelow
 	}
 	v = v.centred(scene, box)
@@ -180,6 +181,7 @@ func (s strip) draw(p *page, box drawing.Rect) {
 	s.breaks(p.sheet, r, v, out)
 	s.ends(p.sheet, r, out)
 	s.measure(p, scene, v, out)
+	p.caption(drawing.Pt(out.Centre().X, p.inked(from).Max.Y), s.title(r))
 }
 
 // handed names a side of the rack as seen from its front.

@@ -102,10 +102,15 @@ func (c cut) fitting(in Input, area drawing.Rect) (cuts []cut, den int64) {
 func (p *page) sections(cuts []cut, den int64) {
 	box := p.area
 	box.Max.X = box.Min.X
+	var middles []drawing.Um
 	for _, c := range cuts {
 		size := c.size(p.in, den)
 		box.Min.X, box.Max.X = box.Max.X, box.Max.X+size.X
-		p.section(c, den, box)
+		middles = append(middles, p.section(c, den, box))
+	}
+	foot := p.inked(0).Max.Y + captionOff // the same for all
+	for i, c := range cuts {
+		p.caption(drawing.Pt(middles[i], foot), fmt.Sprintf("%s, scale 1:%d", c.title(), den))
 	}
 	rest := p.area
 	rest.Min.X = box.Max.X + 4*drawing.MM
@@ -114,8 +119,8 @@ func (p *page) sections(cuts []cut, den int64) {
 	}
 }
 
-// section draws one cut into a box.
-func (p *page) section(c cut, den int64, box drawing.Rect) {
+// section draws one cut into a box and returns where its middle is.
+func (p *page) section(c cut, den int64, box drawing.Rect) drawing.Um {
 	m := c.round(p.in, den)
 	m.below += viewTitle
 	v := picture{proj: view.Projection{Direction: view.Front, Num: 1, Den: den}}.centred(c.scene(), m.within(box))
@@ -123,7 +128,7 @@ func (p *page) section(c cut, den int64, box drawing.Rect) {
 	e := p.elevation(v, v.extent(c.scene()))
 	c.measure(e)
 	e.dim.Draw(e.out)
-	captionBelow(p.sheet, drawing.Pt(e.out.Centre().X, p.area.Max.Y-viewTitle), c.title()+", "+scaleText(v))
+	return e.out.Centre().X
 }
 
 // extremes are the largest and the smallest diameter that a row must hold.
