@@ -171,7 +171,7 @@ func clampLedger(in Input) ledger {
 	f := in.Rack.Format
 	l := ledger{columns: []ledgerColumn{
 		{title: "clamps for", width: 32 * drawing.MM, bold: true}, {title: "number", width: 17 * drawing.MM, right: true, bold: true}, {title: "where"},
-		{title: "open to, " + f.System.String(), width: 24 * drawing.MM, right: true}, {title: "force at each", width: 34 * drawing.MM, right: true},
+		{title: "open to, " + f.System.String(), width: 24 * drawing.MM, right: true}, {title: "force at each", width: 38 * drawing.MM, right: true},
 	}}
 	for _, s := range assembly.Sets(in.Rack) {
 		l.rows = append(l.rows, []string{s.For, strconv.Itoa(s.Count), s.Where, f.Text(s.Opening), s.Force.Text(f.System)})

@@ -30,6 +30,7 @@ func carcase(in Input) []*page {
 	} else {
 		work(p, box, notes)
 	}
+	from := len(p.sheet.Marks)
 	v.draw(p.sheet, view.Lines(s, view.Front), func(l view.Line) (drawing.Class, bool) {
 		if l.Hidden {
 			return drawing.Hidden, true
@@ -37,9 +38,9 @@ func carcase(in Input) []*page {
 		return drawing.Visible, true
 	})
 	out := v.extent(s)
-	captionBelow(p.sheet, drawing.Pt(out.Centre().X, out.Max.Y+carcaseBelow-9*drawing.MM), "Seen from the front, slats left out, "+scaleText(v))
 	diagonals(p, v)
 	spacing(p, v, out, box, whole)
+	p.caption(drawing.Pt(out.Centre().X, p.inked(from).Max.Y+captionOff), "Seen from the front, slats left out, "+scaleText(v))
 	p.scale = ratioText(v)
 	return pages
 }

@@ -3,6 +3,7 @@ package sheet_test
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -14,6 +15,7 @@ import (
 	"slatwright/geometry/rack/racktest"
 	"slatwright/render/drawing"
 	"slatwright/render/sheet"
+	"slatwright/specs/unit"
 )
 
 // packet composes all sheets of a rack.
@@ -173,6 +175,28 @@ func TestSheetsSpeakOfTheJointsAsTheyAre(t *testing.T) {
 		for _, bad := range c.silent {
 			if strings.Contains(text, bad) {
 				t.Errorf("%q: a sheet says %q", c.text, bad)
+			}
+		}
+	}
+}
+
+// The underside of a top that is glued all round once had figures at the front
+// apron's ends alone, and not at the legs behind it.
+func TestEveryBarePlaceOfTheTopIsFigured(t *testing.T) {
+	r := racktest.Build(t, "units = \"mm\"\n[rack]\ncolumns = 5\nrows = 3\n[joint]\ntop = \"glued\"\n[paper]\ndrawings = \"a4\"\n")
+	var figured []string
+	for _, s := range sheet.Bare(sheet.Input{Rack: r, Mark: "0123abcd"}) {
+		if !strings.Contains(lettered([]*drawing.Sheet{s}, ""), "underside") {
+			continue
+		}
+		for _, d := range s.Dims {
+			figured = append(figured, d.Printed)
+		}
+	}
+	for _, l := range r.Ladders {
+		for _, x := range []unit.Length{l.X, l.X + r.Len("leg.thickness")} {
+			if want := r.Format.Text(x + r.Len("overhang.side")); !slices.Contains(figured, want) {
+				t.Errorf("no figure %s among %q", want, figured)
 			}
 		}
 	}

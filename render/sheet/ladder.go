@@ -181,7 +181,7 @@ func (s strip) draw(p *page, box drawing.Rect) {
 	s.breaks(p.sheet, r, v, out)
 	s.ends(p.sheet, r, out)
 	s.measure(p, scene, v, out)
-	p.caption(drawing.Pt(out.Centre().X, p.inked(from).Max.Y), s.title(r))
+	p.caption(drawing.Pt(out.Centre().X, p.inked(from).Max.Y+drawing.MM), s.title(r))
 }
 
 // handed names a side of the rack as seen from its front.

@@ -163,11 +163,11 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	for _, x := range in.Findings {
 		atTop := x.Name == "fit.upper_apron" || x.Name == "fit.depth"
 		if strings.HasPrefix(x.Name, "fit.") && findingOf(x.Where, r, kind) && (atTop && high || !atTop && low) {
-			rows = append(rows, []string{x.Name, statusWord(x), x.Says})
+			rows = append(rows, []string{statusWord(x), x.Name + ": " + x.Says})
 		}
 	}
 	list{"What the checks found", []tableColumn{
-		{title: "check", width: 26 * drawing.MM}, {title: "status", width: 13 * drawing.MM}, {title: "what it says"},
+		{title: "status", width: 18 * drawing.MM}, {title: "check, and what it says"},
 	}, rows}.write(w, "more on the order sheet")
 }
 
