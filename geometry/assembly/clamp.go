@@ -6,6 +6,7 @@ import (
 	"math/big"
 	"slices"
 
+	"slatwright/geometry/finish"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/specs/table"
@@ -47,41 +48,51 @@ func force(r *rack.Rack, a unit.Area) Force {
 	return Force{inches * float64(p.Least), inches * float64(p.Greatest)}
 }
 
-// Sets returns the sets of clamps, in the order of the glue-ups. Sets are used
-// one after the other, so that a shop needs as many clamps as the largest has
-// of a size.
+// Sets returns the sets of clamps, in the order of the glue-ups: none for what
+// is left to nails. Sets are used one after the other, so that a shop needs as
+// many clamps as the largest has of a size.
 func Sets(r *rack.Rack) []Clamps {
-	sets := []Clamps{ladderClamps(r), carcaseClamps(r)}
+	var sets []Clamps
+	if r.Design.Joint.Glue {
+		sets = append(sets, ladderClamps(r), carcaseClamps(r))
+	}
 	if r.HasTop() {
 		sets = append(sets, topClamps(r))
 	}
 	return sets
 }
 
-// ladderClamps are one at each crossing of the ladder that has the most; slats
-// that face each other through a leg share one.
-func ladderClamps(r *rack.Rack) Clamps {
-	var best []unit.Length
+// Fullest returns the ladder, counted from 0, that has the most crossings of
+// slat and leg, and the undersides of its slats in ascending order; slats that
+// face each other through a leg are one.
+func Fullest(r *rack.Rack) (ladder int, under []unit.Length) {
 	shape := 0
 	for i, s := range r.Shapes {
 		heights := append(slices.Clone(s.Left), s.Right...)
 		slices.Sort(heights)
-		if heights = slices.Compact(heights); len(heights) > len(best) {
-			best, shape = heights, i
+		if heights = slices.Compact(heights); len(heights) > len(under) {
+			under, shape = heights, i
 		}
 	}
-	l := r.Ladders[slices.IndexFunc(r.Ladders, func(l rack.Ladder) bool { return l.Shape == shape })]
+	return slices.IndexFunc(r.Ladders, func(l rack.Ladder) bool { return l.Shape == shape }), under
+}
+
+// ladderClamps are one at each crossing of the ladder that has the most; slats
+// that face each other through a leg share one.
+func ladderClamps(r *rack.Rack) Clamps {
+	n, under := Fullest(r)
+	x := r.Ladders[n].X
 	leg, deep, high := r.Len("leg.width"), r.Len("slat.length"), r.Len("slat.height")
 	c := Clamps{
-		For: "a ladder", Where: "at every crossing of slat and leg, across the leg", Count: 2 * len(best),
+		For: "a ladder", Where: "at every crossing of slat and leg, across the leg", Count: 2 * len(under),
 		Opening: r.Len("leg.thickness") + 2*r.Len("slat.thickness"), Force: force(r, unit.Rectangle(leg, high)),
 	}
 	if len(r.Columns) == 1 { // both ladders carry slats on one face
 		c.Opening -= r.Len("slat.thickness")
 	}
 	y := r.Len("apron.thickness")
-	for _, z := range best {
-		c.Places = append(c.Places, space.Point{X: l.X, Y: y + leg/2, Z: z + high/2}, space.Point{X: l.X, Y: y + deep - leg/2, Z: z + high/2})
+	for _, z := range under {
+		c.Places = append(c.Places, space.Point{X: x, Y: y + leg/2, Z: z + high/2}, space.Point{X: x, Y: y + deep - leg/2, Z: z + high/2})
 	}
 	return c
 }
@@ -145,21 +156,41 @@ func numbers(at []int) string {
 	return text
 }
 
-// topClamps press the top on the front upper apron.
+// topClamps press the top on the front upper apron, or on both upper aprons
+// where it is glued all round.
 func topClamps(r *rack.Rack) Clamps {
-	wide, high := r.Len("carcase.width"), r.Len("leg.length")
+	wide, high, thick := r.Len("carcase.width"), r.Len("leg.length"), r.Len("apron.thickness")
 	most := unit.Length(table.ClampsApart().Greatest) * unit.Inch
 	n := int((wide+most-1)/most) + 1
 	c := Clamps{
-		For: "the top", Where: "on the front upper apron, over a caul, from end to end", Count: n,
+		For: "the top", Where: "on the front upper apron, over a caul, from end to end",
 		Opening: r.Len("apron.height") + r.Len("top.thickness"),
-		Force:   force(r, unit.Rectangle(wide, r.Len("apron.thickness"))),
 	}
-	c.Force.Least /= float64(n)
-	c.Force.Greatest /= float64(n)
-	for i := range n {
-		x := new(big.Int).Mul(big.NewInt(int64(wide)), big.NewInt(int64(i)))
-		c.Places = append(c.Places, space.Point{X: unit.Length(x.Quo(x, big.NewInt(int64(n-1))).Int64()), Z: high})
+	along := []unit.Length{thick / 2}
+	if r.Design.Joint.TopGlued {
+		c.Where = "on both upper aprons, over cauls, from end to end"
+		along = append(along, r.Len("carcase.depth")-thick/2)
+	}
+	c.Count = n * len(along)
+	c.Force = force(r, topJoint(r))
+	c.Force.Least /= float64(c.Count)
+	c.Force.Greatest /= float64(c.Count)
+	for _, y := range along {
+		for i := range n {
+			x := new(big.Int).Mul(big.NewInt(int64(wide)), big.NewInt(int64(i)))
+			c.Places = append(c.Places, space.Point{X: unit.Length(x.Quo(x, big.NewInt(int64(n-1))).Int64()), Y: y, Z: high})
+		}
 	}
 	return c
+}
+
+// topJoint is all of the top's underside that is glued.
+func topJoint(r *rack.Rack) unit.Area {
+	var sum unit.Area
+	for _, z := range finish.Zones(r) {
+		if r.Parts[r.Pieces[z.Piece].Part].Name == "top" {
+			sum = sum.Plus(z.Area())
+		}
+	}
+	return sum
 }

@@ -11,7 +11,8 @@ import (
 )
 
 // Steps returns the work after the saw, in order. The parts are finished before
-// they are glued up; the top is finished beside them and goes on last.
+// they are put together; the top is finished beside them and goes on last. Glue
+// is spoken of where the design has it: at the crossings, and under the top.
 func Steps(r *rack.Rack) []Step {
 	b := &builder{r: r}
 	last := b.prepare()
@@ -20,8 +21,8 @@ func Steps(r *rack.Rack) []Step {
 	if r.HasTop() {
 		top = b.coat("top", fmt.Sprintf("Finish the top %s the same way, both faces alike, so that it stays flat.", b.mark("top")), b.colouredTop(), false)
 	}
-	last = b.coat("parts", "Finish all the other parts.", last, true)
-	last = b.glueUp(last)
+	last = b.coat("parts", "Finish all the other parts.", last, b.taped)
+	last = b.carcase(last)
 	b.close(last, top)
 	return b.steps
 }
@@ -31,6 +32,7 @@ type builder struct {
 	r      *rack.Rack
 	steps  []Step
 	sanded int
+	taped  bool // something stays bare for glue
 }
 
 // add adds a step after another and returns its number.
@@ -60,12 +62,17 @@ func span(s table.Span, times int) Span {
 // prepare is what comes before any finish.
 func (b *builder) prepare() int {
 	grits := strings.Trim(strings.ReplaceAll(fmt.Sprint(finish.Sequence(b.r).Grits), " ", ", "), "[]")
-	n := b.add("Sand", fmt.Sprintf("Sand all parts with grits %s, along the grain. Leave the ends and the glued faces square.", grits), Span{})
+	faces := "glued faces"
+	if !b.r.Design.Joint.Glue {
+		faces = "faces that meet"
+	}
+	n := b.add("Sand", fmt.Sprintf("Sand all parts with grits %s, along the grain. Leave the ends and the %s square.", grits, faces), Span{})
 	b.sanded = n
 	n = b.add("Dry fit", "Set one ladder and the aprons together dry. Try a bottle. Mark every crossing.", Span{}, n)
-	if b.r.Design.Finish.Coats == 0 && !b.r.Design.Finish.Stained() {
+	if b.r.Design.Finish.Coats == 0 && !b.r.Design.Finish.Stained() || !Glued(b.r) {
 		return n
 	}
+	b.taped = true
 	return b.add("Tape", "Lay parts side by side against a straight edge, ends flush, and tape across all of them what stays bare for glue.", Span{}, n)
 }
 
@@ -115,14 +122,21 @@ func (b *builder) coat(name, text string, after int, taped bool) int {
 	return b.add("Coat: "+name, text+" "+coats+".", wait, after)
 }
 
-// glueUp is ladders, front aprons, back aprons.
-func (b *builder) glueUp(after int) int {
+// carcase is ladders, front aprons, back aprons. What is nailed alone need not
+// wait in clamps.
+func (b *builder) carcase(after int) int {
 	r := b.r
 	clamp := r.Design.Finish.Glue.Clamp
-	n := b.add("Ladders", fmt.Sprintf("Glue and nail slats %s to legs %s, one ladder after another with one set of clamps: %d ladders. Check the diagonals of each.",
-		b.mark("slat"), b.mark("leg"), r.Counts.Ladders), span(clamp, r.Counts.Ladders), after)
-	n = b.add("Front aprons", fmt.Sprintf("Ladders on their backs: glue and nail the two front aprons %s.", b.mark("apron")), span(clamp, 1), n)
-	return b.add("Back aprons", "Turn it over, set the back aprons alike. Check all diagonals before the glue sets.", span(clamp, 1), n)
+	nail, set, before, one := "Glue and nail", "glue and nail", "the glue sets", span(clamp, 1)
+	ladders := fmt.Sprintf("one ladder after another with one set of clamps: %d ladders", r.Counts.Ladders)
+	each := span(clamp, r.Counts.Ladders)
+	if !r.Design.Joint.Glue {
+		nail, set, before, one = "Nail", "nail", "the last nails are driven", Span{}
+		ladders, each = fmt.Sprintf("one ladder after another: %d ladders", r.Counts.Ladders), Span{}
+	}
+	n := b.add("Ladders", fmt.Sprintf("%s slats %s to legs %s, %s. Check the diagonals of each.", nail, b.mark("slat"), b.mark("leg"), ladders), each, after)
+	n = b.add("Front aprons", fmt.Sprintf("Ladders on their backs: %s the two front aprons %s.", set, b.mark("apron")), one, n)
+	return b.add("Back aprons", fmt.Sprintf("Turn it over, %s the back aprons alike. Check all diagonals before %s.", set, before), one, n)
 }
 
 // close is the top, the touching up and the last waits.
@@ -133,16 +147,25 @@ func (b *builder) close(after, top int) {
 		if f.Coats > 0 {
 			needs = append(needs, top)
 		}
-		after = b.add("Fit the top", "Glue the top to the front upper apron only; fix it elsewhere so that it can move.", span(f.Glue.Clamp, 1), needs...)
+		says := "Glue the top to the front upper apron only; fix it elsewhere so that it can move."
+		if b.r.Design.Joint.TopGlued {
+			says = "Glue the top all round: to both upper aprons and to the legs' ends between them."
+		}
+		after = b.add("Fit the top", says, span(f.Glue.Clamp, 1), needs...)
 	}
-	cured := b.add("Let the glue cure", "No load on any joint.", Span{f.Glue.Cure.Value, f.Glue.Cure.Value}, after)
-	touched := after
-	if f.Coats > 0 {
-		touched = b.add("Touch up", "Fill nail holes, sand them and coat them once.", Span{f.Coat.Handle.Value, f.Coat.Handle.Value}, after)
+	ready := []int{after}
+	if Glued(b.r) {
+		ready[0] = b.add("Let the glue cure", "No load on any joint.", Span{f.Glue.Cure.Value, f.Glue.Cure.Value}, after)
 	}
 	says := "Inspect, anchor, then load from the bottom up."
 	if f.Coats > 0 {
-		says = fmt.Sprintf("Inspect, anchor, then load from the bottom up. The finish is hard after %s.", table.Hours(f.Coat.Cure.Value))
+		touched := b.add("Touch up", "Fill nail holes, sand them and coat them once.", Span{f.Coat.Handle.Value, f.Coat.Handle.Value}, after)
+		ready = append(ready, touched)
+		says += fmt.Sprintf(" The finish is hard after %s.", table.Hours(f.Coat.Cure.Value))
 	}
-	b.add("Ready", says, Span{}, cured, touched)
+	b.add("Ready", says, Span{}, ready...)
 }
+
+// Glued reports whether anything of the rack is glued: the crossings, unless
+// the design leaves them to nails, or the top.
+func Glued(r *rack.Rack) bool { return r.Design.Joint.Glue || r.HasTop() }

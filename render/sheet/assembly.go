@@ -13,10 +13,12 @@ import (
 )
 
 // assemblyCautions stand on the sheet of the operation.
-var assemblyCautions = []string{
-	"Nails: bore near ends, eyes protected, hands out of the nail's way, the nailer's safety as its maker says.",
-	"Glue: gloves, and the label's word on time, cold and skin. Clamps pinch: tighten by turns, a caul under each jaw.",
-	"The full rack is heavy and can tip: two people lift; anchor it before loading, by licensed people where local codes ask for it.",
+func assemblyCautions(in Input) []string {
+	list := []string{"Nails: bore near ends, eyes protected, hands out of the nail's way, the nailer's safety as its maker says."}
+	if assembly.Glued(in.Rack) {
+		list = append(list, "Glue: gloves, and the label's word on time, cold and skin. Clamps pinch: tighten by turns, a caul under each jaw.")
+	}
+	return append(list, "The full rack is heavy and can tip: two people lift; anchor it before loading, by licensed people where local codes ask for it.")
 }
 
 // assemblySheets returns the order of work with its waits, and the clamps and
@@ -41,11 +43,11 @@ func orderOfWork(in Input) []*page {
 		p := in.newPage(fmt.Sprintf("work-%d", n+1), "Order of work")
 		return p, newScribe(p.sheet, p.area)
 	})
-	notes := []string{readyText(in, soon, late)}
+	notes, cautions := []string{readyText(in, soon, late)}, assemblyCautions(in)
 	if chain := chainText(steps, late); chain != "" {
 		notes = append(notes, chain)
 	}
-	if w.room() < needed(append(notes, assemblyCautions...), w.box.W(), 5*drawing.MM)+14*drawing.MM {
+	if w.room() < needed(append(notes, cautions...), w.box.W(), 5*drawing.MM)+14*drawing.MM {
 		p := in.newPage(fmt.Sprintf("work-%d", len(pages)+1), "Order of work")
 		pages = append(pages, p)
 		w = newScribe(p.sheet, p.area)
@@ -56,7 +58,7 @@ func orderOfWork(in Input) []*page {
 	}
 	w.skip(2 * drawing.MM)
 	w.heading("Cautions")
-	for _, c := range assemblyCautions {
+	for _, c := range cautions {
 		w.note(c, 5*drawing.MM)
 	}
 	return pages
@@ -94,6 +96,9 @@ func beginText(d time.Duration) string {
 // readyText says how long all waits together are, and what day that makes.
 func readyText(in Input, soon, late assembly.Schedule) string {
 	date := in.Rack.Design.Date
+	if late.Ready == 0 {
+		return "Nothing to wait for: the work itself is all the time it takes."
+	}
 	text := "Waits alone: " + waitText(assembly.Span{Least: soon.Ready, Greatest: late.Ready}) + "; the work itself comes on top."
 	first, ok := assembly.Day(date, soon.Ready)
 	if !ok {
@@ -120,8 +125,21 @@ func chainText(steps []assembly.Step, s assembly.Schedule) string {
 	return "The waits after steps " + strings.Join(all, ", ") + " decide; every other one runs beside them."
 }
 
-// clampNotes say how to clamp, with the figures of the glue and the wood.
+// clampNotes say how to clamp, with the figures of the glue and the wood, and
+// what equal diagonals are for.
 func clampNotes(in Input) []string {
+	const square = "Equal diagonals are square: where one is longer, press its corners together before "
+	if !assembly.Glued(in.Rack) {
+		return []string{square + "the last nails are driven."}
+	}
+	if !in.Rack.Design.Joint.Glue {
+		return append(glueNotes(in), "Only the top is glued. "+square+"the last nails are driven.")
+	}
+	return append(glueNotes(in), "Circles with a cross are clamps; sets serve one after the other. "+square+"the glue sets.")
+}
+
+// glueNotes give the figures of the glue and the pressure for the wood.
+func glueNotes(in Input) []string {
 	d := in.Rack.Design
 	g := d.Finish.Glue
 	p := table.PressureFor(d.Wood.Species.Gravity.Value)
@@ -141,7 +159,6 @@ func clampNotes(in Input) []string {
 			g.Name, noted, g.Open, g.Clamp, table.Hours(g.Cure.Value), cold),
 		fmt.Sprintf("Pressure for %s: %s (%s). Wood at %d to %d %% moisture. Nails hold a joint too: clamp at the least where it gapes.",
 			d.Wood.Species.Name, pressure, p.Origin.Standing, moisture.Least, moisture.Greatest),
-		"Circles with a cross are clamps; sets serve one after the other. Equal diagonals are square: where one is longer, press its corners together before the glue sets.",
 	}
 }
 
@@ -154,7 +171,7 @@ func clampLedger(in Input) ledger {
 	f := in.Rack.Format
 	l := ledger{columns: []ledgerColumn{
 		{title: "clamps for", width: 32 * drawing.MM, bold: true}, {title: "number", width: 17 * drawing.MM, right: true, bold: true}, {title: "where"},
-		{title: "open to, " + f.System.String(), width: 24 * drawing.MM, right: true}, {title: "force at each", width: 34 * drawing.MM, right: true},
+		{title: "open to, " + f.System.String(), width: 24 * drawing.MM, right: true}, {title: "force at each", width: 38 * drawing.MM, right: true},
 	}}
 	for _, s := range assembly.Sets(in.Rack) {
 		l.rows = append(l.rows, []string{s.For, strconv.Itoa(s.Count), s.Where, f.Text(s.Opening), s.Force.Text(f.System)})

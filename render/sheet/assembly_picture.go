@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"slices"
-
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
@@ -12,9 +10,13 @@ import (
 
 // clampSheets show where the clamps stand and which diagonals to measure, over
 // tables with their figures. The pictures get a sheet to themselves where that
-// shows them larger.
+// shows them larger. A rack without glue has no clamps to show.
 func clampSheets(in Input) []*page {
-	p := in.newPage("clamps", "Clamps, squareness")
+	title := "Clamps, squareness"
+	if len(assembly.Sets(in.Rack)) == 0 {
+		title = "Squareness"
+	}
+	p := in.newPage("clamps", title)
 	pages := []*page{p}
 	clamps, squares, notes := clampLedger(in), squareLedger(in), clampNotes(in)
 	pictures, foot := p.area, p.area
@@ -28,13 +30,15 @@ func clampSheets(in Input) []*page {
 		c.draw(p)
 	}
 	if pictures == p.area {
-		p = in.newPage("clamps-2", "Clamps, squareness")
+		p = in.newPage("clamps-2", title)
 		pages = append(pages, p)
 		foot = p.area
 	}
 	w := newScribe(p.sheet, foot)
-	clamps.write(w)
-	w.skip(4 * drawing.MM)
+	if len(clamps.rows) > 0 {
+		clamps.write(w)
+		w.skip(4 * drawing.MM)
+	}
 	squares.write(w)
 	w.skip(4 * drawing.MM)
 	for _, n := range notes {
@@ -62,12 +66,16 @@ func scaleOf(list [2]clampPicture) [2]int64 { return [2]int64{list[0].v.proj.Den
 // by side in the box.
 func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 	r := in.Rack
-	sets := assembly.Sets(r)
+	var onLadder, onCarcase []space.Point
+	if r.Design.Joint.Glue {
+		sets := assembly.Sets(r)
+		onLadder, onCarcase = sets[0].Places, sets[1].Places
+	}
 	left, right := box, box
 	left.Max.X = box.Min.X + box.W()*2/5
 	right.Min.X = left.Max.X + 6*drawing.MM
 
-	n := slices.IndexFunc(r.Ladders, func(l rack.Ladder) bool { return l.X == sets[0].Places[0].X })
+	n, _ := assembly.Fullest(r)
 	ladder := sceneOf(r, func(q rack.Piece) bool { return q.Ladder == n })
 	carcase := sceneOf(r, func(q rack.Piece) bool { return r.Parts[q.Part].Name == "leg" || r.Parts[q.Part].Name == "apron" })
 	of := func(box drawing.Rect, s view.Scene, d view.Direction, places []space.Point, title string) clampPicture {
@@ -76,8 +84,8 @@ func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 		return clampPicture{box, s, pictured(in, s, d, false, inside.Inset(clampR)), places, title}
 	}
 	return [2]clampPicture{
-		of(left, ladder, view.Right, sets[0].Places, "A ladder from the side"),
-		of(right, carcase, view.Front, sets[1].Places, "The carcase from the front"),
+		of(left, ladder, view.Right, onLadder, "A ladder from the side"),
+		of(right, carcase, view.Front, onCarcase, "The carcase from the front"),
 	}
 }
 

@@ -30,6 +30,7 @@ func carcase(in Input) []*page {
 	} else {
 		work(p, box, notes)
 	}
+	from := len(p.sheet.Marks)
 	v.draw(p.sheet, view.Lines(s, view.Front), func(l view.Line) (drawing.Class, bool) {
 		if l.Hidden {
 			return drawing.Hidden, true
@@ -37,9 +38,9 @@ func carcase(in Input) []*page {
 		return drawing.Visible, true
 	})
 	out := v.extent(s)
-	captionBelow(p.sheet, drawing.Pt(out.Centre().X, out.Max.Y+carcaseBelow-9*drawing.MM), "Seen from the front, slats left out, "+scaleText(v))
 	diagonals(p, v)
 	spacing(p, v, out, box, whole)
+	p.caption(drawing.Pt(out.Centre().X, p.inked(from).Max.Y+captionOff), "Seen from the front, slats left out, "+scaleText(v))
 	p.scale = ratioText(v)
 	return pages
 }
@@ -223,11 +224,21 @@ func carcaseNotes(in Input) []string {
 	r, f := in.Rack, in.Rack.Format
 	apron, _ := r.PartNamed("apron")
 	_, diagonal := diagonalOf(f, r.Len("carcase.width"), r.Len("leg.length"))
+	fit, fasten, before := "any glue", "glue and fasten", "the glue sets"
+	if !r.Design.Joint.Glue {
+		fit, fasten, before = "any nail", "nail", "the last nails are driven"
+	}
+	order := "the end ladders first, flush with their outer faces, then to the inner ladders"
+	if r.Counts.Ladders == 2 {
+		order = "both ladders, flush with their outer faces"
+	}
 	steps := []string{
-		fmt.Sprintf("Mark the ladders' places on all four aprons %s together, from one end. Dry-fit the %d ladders before any glue.", apron.Mark, r.Counts.Ladders),
-		"Ladders on their backs on the bench: glue and fasten the front aprons to the end ladders first, flush with their outer faces, then to the inner ladders. " + channelText(r),
-		fmt.Sprintf("Measure both diagonals before the glue sets: equal, and %s %s. Rack it square, then turn it over and set the back aprons alike.", diagonal, f.System),
-		"Clear squeezed-out glue where a bottle or a slat will touch. Clamp and wait as the glue's maker says.",
+		fmt.Sprintf("Mark the ladders' places on all four aprons %s together, from one end. Dry-fit the %d ladders before %s.", apron.Mark, r.Counts.Ladders, fit),
+		fmt.Sprintf("Ladders on their backs on the bench: %s the front aprons to %s. %s", fasten, order, channelText(r)),
+		fmt.Sprintf("Measure both diagonals before %s: equal, and %s %s. Rack it square, then turn it over and set the back aprons alike.", before, diagonal, f.System),
+	}
+	if r.Design.Joint.Glue {
+		steps = append(steps, "Clear squeezed-out glue where a bottle or a slat will touch. Clamp and wait as the glue's maker says.")
 	}
 	if r.HasTop() {
 		steps = append(steps, fmt.Sprintf("Top last: %s at either side, %s at the front, %s at the back.",

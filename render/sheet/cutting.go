@@ -160,7 +160,11 @@ func (c *cutter) costText() []string {
 		cost += fmt.Sprintf(": at most %s over the least possible.", money(c.p.Cost-c.p.Bound))
 	}
 	if grams := c.p.BoardGrams(); grams > 0 {
-		cost += fmt.Sprintf(" %s, %.0f kg in all.", strings.ToUpper(c.p.Species.Name[:1])+c.p.Species.Name[1:], max(grams/1000, 1))
+		weight, unitOf := grams/1000, "kg"
+		if c.p.Format.System == unit.Imperial {
+			weight, unitOf = grams/453.59237, "lb" // the pound, exactly
+		}
+		cost += fmt.Sprintf(" %s, %.0f %s in all.", strings.ToUpper(c.p.Species.Name[:1])+c.p.Species.Name[1:], max(weight, 1), unitOf)
 	}
 	out := []string{cost}
 	if c.p.Apart > c.p.Cost {

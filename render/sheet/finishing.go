@@ -25,6 +25,7 @@ const (
 	bareFew    = 2               // parts that a row shows at least, where there are as many
 	bareMost   = 6               // and at most
 	bareBelow  = 3 * drawing.MM
+	bareApart  = 3 * drawing.MM  // more, between a row and the next one's title
 	bareLeast  = 10 * drawing.MM // of the picture, so that figures of a narrow part keep apart
 	bareSpread = 20 * drawing.MM // how far figures may spread beyond the picture, both sides together
 	tapeOver   = 2 * drawing.MM  // how far tape reaches over the outer parts
@@ -53,7 +54,7 @@ func bareSheets(in Input) []*page {
 		box := p.area
 		box.Min.Y, box.Max.Y = y, y+h
 		b.draw(p, box)
-		y += h
+		y += h + bareApart
 	}
 	return pages
 }
@@ -178,14 +179,14 @@ func (b bareBlock) tape() string {
 	if s := b.row.Strips[0]; len(b.row.Strips) == 1 && !b.row.Whole() {
 		return fmt.Sprintf("Bare, hatched: %s × %s.", f.Text(s.To-s.From), f.Unit(s.High-s.Low))
 	}
-	strips := fmt.Sprintf("%d strips of tape", len(b.row.Strips))
-	if len(b.row.Strips) == 1 {
-		strips = "1 strip of tape"
+	if !b.row.Whole() {
+		return "Bare, hatched: where the aprons and the legs' ends stand under it."
 	}
+	strips := counted(len(b.row.Strips), "strip") + " of tape"
 	if wide, same := b.stripWidth(); same {
 		strips += ", " + f.Unit(wide) + " wide"
 	}
-	if b.row.Count == 1 || !b.row.Whole() {
+	if b.row.Count == 1 {
 		return fmt.Sprintf("%d in all: %s (hatched).", b.row.Count, strips)
 	}
 	n := min(b.row.Count, max(1, int(benchLong/b.row.Across)))
@@ -284,31 +285,24 @@ func (b bareBlock) running() (above, below []length, thinned bool) {
 // places are the beginnings of all strips, their ends too where ends is set, and
 // the part's length, ascending from above zero.
 func (b bareBlock) places(ends bool) []length {
-	var all []length
-	add := func(l length) {
-		if l > 0 && (len(all) == 0 || l > all[len(all)-1]) {
-			all = append(all, l)
-		}
-	}
+	all := []length{b.row.Length}
 	for _, s := range b.row.Strips {
-		add(s.From)
+		all = append(all, s.From)
 		if ends {
-			add(s.To)
+			all = append(all, s.To)
 		}
 	}
-	add(b.row.Length)
-	return all
+	slices.Sort(all)
+	return slices.DeleteFunc(slices.Compact(all), func(l length) bool { return l == 0 })
 }
 
 // edges are the places across one part that its strips reach, its own edges
 // among them.
 func (b bareBlock) edges() []length {
-	s := b.row.Strips[0]
-	out := []length{0}
-	for _, l := range []length{s.Low, s.High, b.row.Across} {
-		if l > out[len(out)-1] {
-			out = append(out, l)
-		}
+	out := []length{0, b.row.Across}
+	for _, s := range b.row.Strips {
+		out = append(out, s.Low, s.High)
 	}
-	return out
+	slices.Sort(out)
+	return slices.Compact(out)
 }

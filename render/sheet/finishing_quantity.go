@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -76,6 +77,12 @@ func areaLedger(in Input) ledger {
 	return l
 }
 
+// supplies are the materials that the rack takes any of: no glue where nothing
+// is glued.
+func supplies(in Input) []finish.Supply {
+	return slices.DeleteFunc(finish.Supplies(in.Rack), func(s finish.Supply) bool { return s.Millilitres == 0 })
+}
+
 // materialLedger lists how much of what.
 func materialLedger(in Input) ledger {
 	f := in.Rack.Format
@@ -83,7 +90,7 @@ func materialLedger(in Input) ledger {
 		{title: "material"}, {title: "coats", width: 13 * drawing.MM, right: true}, {title: "once, " + f.System.AreaUnit(), width: 22 * drawing.MM, right: true},
 		{title: "take", width: 22 * drawing.MM, right: true, bold: true},
 	}}
-	for _, s := range finish.Supplies(in.Rack) {
+	for _, s := range supplies(in) {
 		l.rows = append(l.rows, []string{s.Name, strconv.Itoa(s.Coats), f.AreaText(s.Area), finish.Volume(f.System, s.Millilitres)})
 	}
 	return l
@@ -113,7 +120,7 @@ func origins(in Input) [][]string {
 	d := in.Rack.Design
 	from := func(o table.Origin) string { return fmt.Sprintf("%s: %s", o.Standing, o.Source) }
 	var out [][]string
-	for _, s := range finish.Supplies(in.Rack) {
+	for _, s := range supplies(in) {
 		out = append(out, []string{s.Name, s.Coverage.String() + "; " + from(s.Coverage.Origin)})
 	}
 	lost := table.FinishLost()

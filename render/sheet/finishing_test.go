@@ -3,6 +3,7 @@ package sheet_test
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -14,6 +15,7 @@ import (
 	"slatwright/geometry/rack/racktest"
 	"slatwright/render/drawing"
 	"slatwright/render/sheet"
+	"slatwright/specs/unit"
 )
 
 // packet composes all sheets of a rack.
@@ -139,6 +141,63 @@ func TestManyStripsAreFiguredOnBothSides(t *testing.T) {
 		}
 		if said := strings.Contains(all, "Somefiguresleftout"); said != (missing > 0) {
 			t.Errorf("%d places have no figure; that some are left out is said: %v\n%s", missing, said, text)
+		}
+	}
+}
+
+// Sheets once spoke of glue, of what stays bare for it and of clamps to a rack
+// that is nailed alone, and called a top free to move that is glued all round.
+func TestSheetsSpeakOfTheJointsAsTheyAre(t *testing.T) {
+	for _, c := range []struct {
+		text         string
+		says, silent []string // letters of all sheets but the order and cutting sheets, no spaces
+	}{
+		{"[joint]\nglue = false\n[top]\npresent = false\n", []string{"Hatched:whereitsits", "Hatched:whereslatssit", "lastnailsaredriven"},
+			[]string{"glue", "Glue", "clamp", "Clamp", "tape", "Tape"}},
+		{"[joint]\nglue = false\n", []string{"Onlythetopisglued", "frontupperaprononly"}, []string{"Circleswithacross", "Keepbareoffinish"}},
+		{"[joint]\ntop = \"glued\"\n", []string{"Gluethetopallround", "Keepbareoffinish"}, []string{"swellandshrink", "frontupperaprononly"}},
+	} {
+		r := racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n"+c.text)
+		var text string
+		for _, s := range packet(t, r) {
+			for _, f := range drawing.Legible(s) {
+				t.Errorf("%v\n%s", f, c.text)
+			}
+			if !strings.Contains(s.Name, "order") {
+				text += lettered([]*drawing.Sheet{s}, "")
+			}
+		}
+		for _, want := range c.says {
+			if !strings.Contains(text, want) {
+				t.Errorf("%q: no sheet says %q", c.text, want)
+			}
+		}
+		for _, bad := range c.silent {
+			if strings.Contains(text, bad) {
+				t.Errorf("%q: a sheet says %q", c.text, bad)
+			}
+		}
+	}
+}
+
+// The underside of a top that is glued all round once had figures at the front
+// apron's ends alone, and not at the legs behind it.
+func TestEveryBarePlaceOfTheTopIsFigured(t *testing.T) {
+	r := racktest.Build(t, "units = \"mm\"\n[rack]\ncolumns = 5\nrows = 3\n[joint]\ntop = \"glued\"\n[paper]\ndrawings = \"a4\"\n")
+	var figured []string
+	for _, s := range sheet.Bare(sheet.Input{Rack: r, Mark: "0123abcd"}) {
+		if !strings.Contains(lettered([]*drawing.Sheet{s}, ""), "underside") {
+			continue
+		}
+		for _, d := range s.Dims {
+			figured = append(figured, d.Printed)
+		}
+	}
+	for _, l := range r.Ladders {
+		for _, x := range []unit.Length{l.X, l.X + r.Len("leg.thickness")} {
+			if want := r.Format.Text(x + r.Len("overhang.side")); !slices.Contains(figured, want) {
+				t.Errorf("no figure %s among %q", want, figured)
+			}
 		}
 	}
 }

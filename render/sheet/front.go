@@ -55,17 +55,19 @@ func (p *page) elevation(v picture, out drawing.Rect) *elevation {
 	return &elevation{p: p, v: v, out: out, dim: dim.New(p.sheet, p.in.Rack.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})}
 }
 
-// finish draws the dimensions, and the view's title at the foot of the page.
+// finish draws the dimensions and, under them, the view's title, and sets all of
+// it in the middle of the page.
 func (e *elevation) finish() {
 	e.dim.Draw(e.out)
 	text := e.title + ", " + scaleText(e.v)
 	if e.thin {
 		text += "; every place: see ladder and carcase sheets"
 	}
-	captionBelow(e.p.sheet, drawing.Pt(e.p.area.Min.X+e.p.area.W()/2, e.p.area.Max.Y-viewTitle), text)
+	e.p.caption(drawing.Pt(e.out.Centre().X, e.p.inked(0).Max.Y+captionOff), text)
+	e.p.centre()
 }
 
-// viewTitle is the room for a view's title at the foot of a page.
+// viewTitle is the room for a view's title.
 const viewTitle = 9 * drawing.MM
 
 // x and z are stops along the room's axes, as the view shows them.

@@ -76,12 +76,15 @@ func ladderNotes(in Input, faces []ladderFace) []string {
 	leg, _ := r.PartNamed("leg")
 	per := len(s.Left) + len(s.Right)
 	_, diagonal := diagonalOf(r.Format, r.Len("leg.length"), r.Len("slat.length"))
-	return []string{
-		fmt.Sprintf("Make %d. Each: 2 legs %s, %s; %d slats %s, %s.", s.Count, leg.Mark, sizeText(r.Format, leg), per, slat.Mark, sizeText(r.Format, slat)),
+	notes := []string{
+		fmt.Sprintf("Make %d. Each: 2 legs %s, %s; %s %s, %s.", s.Count, leg.Mark, sizeText(r.Format, leg), counted(per, "slat"), slat.Mark, sizeText(r.Format, slat)),
 		fmt.Sprintf("Square when both diagonals over the legs, from foot to top, are %s %s.", diagonal, r.Format.System),
 		"Crosses: two nails to a crossing, a quarter in from its edges, on the one diagonal on this face and on the other on the face behind, so that they do not meet. Bore first.",
-		"Keep bare of finish for glue: where slats cross legs, and the outer edges of the legs where aprons sit.",
 	}
+	if r.Design.Joint.Glue {
+		notes = append(notes, "Keep bare of finish for glue: where slats cross legs, and the outer edges of the legs where aprons sit.")
+	}
+	return notes
 }
 
 // ladderRoom is the room for faces on a sheet, over the notes.
@@ -152,14 +155,15 @@ func (s strip) draw(p *page, box drawing.Rect) {
 	r, f, v := p.in.Rack, s.face, s.v
 	p.scale = ratioText(v)
 	v.proj.Direction, v.at = f.from(), drawing.Point{}
-	captionBelow(p.sheet, drawing.Pt(box.Centre().X, box.Min.Y-2*drawing.MM), s.title(r))
+	from := len(p.sheet.Marks)
 
 	scene := s.scene(r)
+	box.Max.Y -= ladderTitle
 	if s.last-s.first < len(f.under) {
-		box.Min.Y += ladderTitle + ladderBroken
+		box.Min.Y += ladderBroken
 		box.Max.Y -= ladderFrom
 	} else {
-		box.Min.Y += ladderTitle + ladderAbove
+		box.Min.Y += ladderAbove
 		box.Max.Y -= ladderBelow
 	}
 	v = v.centred(scene, box)
@@ -177,6 +181,7 @@ func (s strip) draw(p *page, box drawing.Rect) {
 	s.breaks(p.sheet, r, v, out)
 	s.ends(p.sheet, r, out)
 	s.measure(p, scene, v, out)
+	p.caption(drawing.Pt(out.Centre().X, p.inked(from).Max.Y+drawing.MM), s.title(r))
 }
 
 // handed names a side of the rack as seen from its front.

@@ -48,10 +48,10 @@ func (f ladderFace) cuts(r *rack.Rack) []length {
 
 // stretches divides a face into as few strips as a box's width allows at a scale
 // at which the figures stand at their slats, all about equally long.
-func (f ladderFace) stretches(in Input, box drawing.Rect) []strip {
+func (f ladderFace) stretches(in Input, box drawing.Rect, den int64) []strip {
 	r, width := in.Rack, box.W()
 	cuts := f.cuts(r)
-	v := picture{proj: view.Projection{Direction: f.from(), Num: 1, Den: f.divisor(in, cuts, box)}, lies: true}
+	v := picture{proj: view.Projection{Direction: f.from(), Num: 1, Den: den}, lies: true}
 	reach := length(v.proj.Den) * length(width) * micrometre
 	most := int(width/dim.RunningRow) - 1
 	fewest := len(divide(cuts, reach, most))
@@ -78,12 +78,9 @@ const micrometre = 80
 // between two cuts is longer than the box is wide then, or the ladder deeper than
 // it is high, one that holds it.
 func (f ladderFace) divisor(in Input, cuts []length, box drawing.Rect) int64 {
-	rise, way := cuts[len(cuts)-1], length(0)
+	rise := cuts[len(cuts)-1]
 	for i := 1; i < len(f.under); i++ {
 		rise = min(rise, f.under[i]-f.under[i-1])
-	}
-	for i := 1; i < len(cuts); i++ {
-		way = max(way, cuts[i]-cuts[i-1])
 	}
 	den := int64(1)
 	for _, d := range shopScales(in) {
@@ -91,11 +88,21 @@ func (f ladderFace) divisor(in Input, cuts []length, box drawing.Rect) int64 {
 			den = d
 		}
 	}
-	high := length(box.H()-ladderTitle-ladderBroken-ladderFrom) * micrometre
-	for in.Rack.Len("slat.length") > high*length(den) || way > length(box.W())*micrometre*length(den) {
+	for !f.holds(in, box, den) {
 		den = next(shopScales(in), den)
 	}
 	return den
+}
+
+// holds reports whether a box holds a strip of a broken face at a scale: its
+// longest way between two cuts, and the ladder's depth.
+func (f ladderFace) holds(in Input, box drawing.Rect, den int64) bool {
+	way, cuts := length(0), f.cuts(in.Rack)
+	for i := 1; i < len(cuts); i++ {
+		way = max(way, cuts[i]-cuts[i-1])
+	}
+	high := length(box.H()-ladderTitle-ladderBroken-ladderFrom) * micrometre
+	return in.Rack.Len("slat.length") <= high*length(den) && way <= length(box.W())*micrometre*length(den)
 }
 
 // next returns the divisor after one, of those in use or a hundred more.

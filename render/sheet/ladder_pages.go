@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 	"slices"
+
+	"slatwright/render/drawing"
 )
 
 // ladders returns the sheets of the ladders, one for each kind; one for each
@@ -80,13 +82,21 @@ func (f ladderFace) suffix() string {
 	return ", " + f.name
 }
 
-// pages divides the stretches of a broken face into sheets, as many on each.
+// pages divides the stretches of a broken face into sheets, as many on each: at
+// the largest scale that takes no more sheets than the least one.
 func (f ladderFace) pages(in Input, blank *page) []stripGroup {
 	room := ladderRoom(blank, []ladderFace{f})
-	strips := f.stretches(in, room)
-	high := ladderTitle + ladderBroken + ladderFrom + strips[0].v.extent(f.scene(in.Rack)).H()
-	most := max(1, int(room.H()/high))
-	n := (len(strips) + most - 1) / most
+	least := f.divisor(in, f.cuts(in.Rack), room)
+	strips, n := f.spread(in, room, least)
+	for _, den := range shopScales(in) {
+		if den >= least {
+			break
+		}
+		if larger, sheets := f.spread(in, room, den); sheets > 0 && sheets <= n {
+			strips, n = larger, sheets
+			break
+		}
+	}
 	var out []stripGroup
 	for i := range n {
 		g := stripGroup{strips: strips[len(strips)*i/n : len(strips)*(i+1)/n], title: f.suffix()}
@@ -96,4 +106,16 @@ func (f ladderFace) pages(in Input, blank *page) []stripGroup {
 		out = append(out, g)
 	}
 	return out
+}
+
+// spread returns the stretches of a broken face at a scale and how many sheets
+// they take, none where the scale is too large for the room.
+func (f ladderFace) spread(in Input, room drawing.Rect, den int64) (strips []strip, sheets int) {
+	if !f.holds(in, room, den) {
+		return nil, 0
+	}
+	strips = f.stretches(in, room, den)
+	high := ladderTitle + ladderBroken + ladderFrom + strips[0].v.extent(f.scene(in.Rack)).H()
+	most := max(1, int(room.H()/high))
+	return strips, (len(strips) + most - 1) / most
 }

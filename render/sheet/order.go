@@ -187,7 +187,7 @@ func solved(in Input) list {
 	r, f := in.Rack, in.Rack.Format
 	c := r.Counts
 	rows := [][]string{
-		{"bottles", fmt.Sprintf("%d, in %d columns of %s", c.Bottles, c.Columns, rowsText(r))},
+		{"bottles", fmt.Sprintf("%d, in %s of %s", c.Bottles, counted(c.Columns, "column"), rowsText(r))},
 		{"parts", fmt.Sprintf("%d ladders: %d legs, %d slats; %d aprons", c.Ladders, c.Legs, c.Slats, c.Aprons)},
 	}
 	for _, l := range []struct{ name, words string }{
@@ -238,10 +238,10 @@ func checks(in Input) list {
 	slices.SortStableFunc(all, func(a, b check.Finding) int { return rank(a) - rank(b) })
 	var rows [][]string
 	for _, f := range all {
-		rows = append(rows, []string{statusWord(f), f.Name, findingText(f)})
+		rows = append(rows, []string{statusWord(f), findingText(f)})
 	}
 	return list{"Checks", []tableColumn{
-		{title: "status", width: 18 * drawing.MM}, {title: "check", width: 26 * drawing.MM}, {title: "where, and what it says"},
+		{title: "status", width: 18 * drawing.MM}, {title: "check, where, and what it says"},
 	}, rows}
 }
 
@@ -256,13 +256,18 @@ func statusWord(f check.Finding) string {
 	return "ok"
 }
 
-// findingText is a finding in a table: where, what it says, and what to change.
+// findingText is a finding in a table: which check, where, what it says, and
+// what to change.
 func findingText(f check.Finding) string {
+	text := f.Name
+	if f.Where != "" {
+		text += ", " + f.Where
+	}
+	if f.Says != "" {
+		text += ": " + f.Says
+	}
 	if f.Change != "" {
-		f.Says += ". To change: " + f.Change
+		text += ". To change: " + f.Change
 	}
-	if f.Where == "" || f.Says == "" {
-		return f.Where + f.Says
-	}
-	return f.Where + ": " + f.Says
+	return text
 }

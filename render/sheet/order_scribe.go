@@ -87,8 +87,8 @@ func upAndDown(ink drawing.Rect, height drawing.Um) (up, down drawing.Um) {
 	return max(height, -ink.Min.Y+stack), max(height/4, ink.Max.Y)
 }
 
-// breakLines breaks s between words into lines no wider than width. A word
-// wider than that is broken within.
+// breakLines breaks s between words into lines no wider than width, but not
+// within a figure and its unit. A word wider than that is broken within.
 func breakLines(s string, width, height drawing.Um) []string {
 	return breakBy(s, func(t string) bool { return typeface.Width(drawing.Figure(t), height, false) <= width })
 }
@@ -100,7 +100,7 @@ func breakCell(s string, width drawing.Um) []string {
 }
 
 func breakBy(s string, fits func(string) bool) []string {
-	words := strings.Fields(s)
+	words := unbroken(strings.Fields(s))
 	if whole := strings.Join(words, " "); whole != "" && fits(whole) {
 		return []string{whole} // as most are
 	}
@@ -116,28 +116,14 @@ func breakBy(s string, fits func(string) bool) []string {
 		}
 		for line = word; !fits(line); {
 			n := cutWord(line, fits)
-			lines = append(lines, line[:n])
-			line = line[n:]
+			lines = append(lines, strings.TrimSpace(line[:n]))
+			line = strings.TrimSpace(line[n:])
 		}
 	}
 	if line != "" {
 		lines = append(lines, line)
 	}
 	return lines
-}
-
-// cutWord returns the length of the longest beginning of s that fits, at least
-// one character, so that breaking always goes on.
-func cutWord(s string, fits func(string) bool) int {
-	n := 0
-	for i, r := range s {
-		end := i + len(string(r))
-		if n > 0 && !fits(s[:end]) {
-			return n
-		}
-		n = end
-	}
-	return n
 }
 
 // A tableColumn is one column of a table.

@@ -270,7 +270,7 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	foot := box
 	foot.Min.Y = out.Max.Y + b.under(v)
 	notes := newScribe(p.sheet, foot)
-	notes.note(partNote(part.Name), 0)
+	notes.note(partNote(r, part.Name), 0)
 	if len(part.After) > 0 {
 		notes.note(cutAfter(r, part), 0)
 	}
@@ -288,16 +288,24 @@ func cutAfter(r *rack.Rack, part rack.Part) string {
 }
 
 // partNote says what the marks on a part's face mean.
-func partNote(name string) string {
-	switch name {
-	case "slat":
-		return "Face against the legs. Hatched: bare for glue. Crosses: nails, from the other face. Arrow: grain."
-	case "leg":
-		return "One face. Hatched: bare for glue, as is the outer edge under aprons. Crosses: nails. Arrow: grain."
-	case "apron":
-		return "Face against the legs. Hatched: bare for glue. Crosses: nails, from the other face. Arrow: grain."
+func partNote(r *rack.Rack, name string) string {
+	hatched := "where it sits"
+	if r.Design.Joint.Glue && name != "top" || r.Design.Joint.TopGlued && name == "top" {
+		hatched = "bare for glue"
 	}
-	return "Underside. Hatched: where it sits. Arrow: grain. Fix it so that it can swell and shrink."
+	switch {
+	case name == "leg" && r.Design.Joint.Glue:
+		return "One face. Hatched: bare for glue, as is the outer edge under aprons. Crosses: nails. Arrow: grain."
+	case name == "leg":
+		return "One face. Hatched: where slats sit. Crosses: nails. Arrow: grain."
+	case name != "top":
+		return "Face against the legs. Hatched: " + hatched + ". Crosses: nails, from the other face. Arrow: grain."
+	}
+	text := "Underside. Hatched: " + hatched + ". Arrow: grain."
+	if !r.Design.Joint.TopGlued {
+		text += " Fix it so that it can swell and shrink."
+	}
+	return text
 }
 
 // bare hatches the patches of the face that are fixed to other pieces, marks

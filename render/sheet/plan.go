@@ -25,7 +25,7 @@ func plan(in Input) *page {
 	e.dim.Overall(dim.LeftOf, depths[0], depths[len(depths)-1], dim.Options{})
 	e.ladders()
 	e.widths()
-	e.finish()
 	note(p, "FRONT", drawing.Pt(e.out.Max.X+3*drawing.MM, e.out.Max.Y))
+	e.finish()
 	return p
 }

@@ -22,7 +22,7 @@ func sections(in Input) []*page {
 	return out
 }
 
-// Room round one picture of a section.
+// The least room round one picture of a section.
 const (
 	sectionLeft  = 35 * drawing.MM
 	sectionRight = 55 * drawing.MM // the column of clearances
@@ -49,6 +49,10 @@ func section(in Input, kind int) []*page {
 	}
 	var out []*page
 	for i, c := range rowCuts(r, kind) {
+		if c.oneRow() {
+			p.sections(c.fitting(in, p.area))
+			return []*page{p}
+		}
 		which := [...]string{"lowest", "highest"}[i]
 		p := in.newPage(name+"-"+which, strings.Replace(title, " through cells", "", 1)+", "+which+" row")
 		p.sections(c.fitting(in, p.area))
@@ -66,7 +70,7 @@ func sectionCuts(in Input, area drawing.Rect, kind int) ([]cut, int64) {
 		for _, den := range []int64{1, 2} {
 			var w, h drawing.Um
 			for _, c := range cuts {
-				size := c.size(den)
+				size := c.size(in, den)
 				w, h = w+size.X, max(h, size.Y)
 			}
 			if w <= area.W()-sectionText && h <= area.H() {
@@ -87,7 +91,7 @@ func (c cut) fitting(in Input, area drawing.Rect) (cuts []cut, den int64) {
 	scales := shopScales(in)
 	for den := int64(1); ; den = next(scales, den) {
 		for _, x := range []cut{c, short} {
-			if s := x.size(den); s.Y <= area.H() && s.X <= area.W() {
+			if s := x.size(in, den); s.Y <= area.H() && s.X <= area.W() {
 				return []cut{x}, den
 			}
 		}
@@ -98,10 +102,15 @@ func (c cut) fitting(in Input, area drawing.Rect) (cuts []cut, den int64) {
 func (p *page) sections(cuts []cut, den int64) {
 	box := p.area
 	box.Max.X = box.Min.X
+	var middles []drawing.Um
 	for _, c := range cuts {
-		size := c.size(den)
+		size := c.size(p.in, den)
 		box.Min.X, box.Max.X = box.Max.X, box.Max.X+size.X
-		p.section(c, den, box)
+		middles = append(middles, p.section(c, den, box))
+	}
+	foot := p.inked(0).Max.Y + captionOff // the same for all
+	for i, c := range cuts {
+		p.caption(drawing.Pt(middles[i], foot), fmt.Sprintf("%s, scale 1:%d", c.title(), den))
 	}
 	rest := p.area
 	rest.Min.X = box.Max.X + 4*drawing.MM
@@ -110,20 +119,16 @@ func (p *page) sections(cuts []cut, den int64) {
 	}
 }
 
-// section draws one cut into a box.
-func (p *page) section(c cut, den int64, box drawing.Rect) {
-	room := box
-	room.Min.X += sectionLeft
-	room.Max.X -= sectionRight
-	room.Min.Y += sectionAbove
-	room.Max.Y = room.Min.Y + c.size(den).Y - sectionAbove - c.below() - viewTitle
-	v := picture{proj: view.Projection{Direction: view.Front, Num: 1, Den: den}}.centred(c.scene(), room)
-	v.at.Y += (box.H() - c.size(den).Y) / 2
+// section draws one cut into a box and returns where its middle is.
+func (p *page) section(c cut, den int64, box drawing.Rect) drawing.Um {
+	m := c.round(p.in, den)
+	m.below += viewTitle
+	v := picture{proj: view.Projection{Direction: view.Front, Num: 1, Den: den}}.centred(c.scene(), m.within(box))
 	c.draw(p.sheet, v)
 	e := p.elevation(v, v.extent(c.scene()))
 	c.measure(e)
 	e.dim.Draw(e.out)
-	captionBelow(p.sheet, drawing.Pt(e.out.Centre().X, p.area.Max.Y-viewTitle), c.title()+", "+scaleText(v))
+	return e.out.Centre().X
 }
 
 // extremes are the largest and the smallest diameter that a row must hold.
@@ -150,7 +155,7 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	large, small := extremes(k.Fit[row])
 	w.note("Drawn: the largest bottle, "+f.Unit(large)+" across, and the smallest, "+f.Unit(small)+".", 0)
 	if low {
-		w.note("Slats: underside of the lowest "+f.Unit(k.Under[0])+" above the foot; then one every "+risesText(f, k)+".", 0)
+		w.note("Slats: underside of the lowest "+f.Unit(k.Under[0])+" above the foot"+risesText(f, k)+".", 0)
 	}
 	w.note("Cut through the front legs; the back aprons are seen between them.", 0)
 	w.skip(3 * drawing.MM)
@@ -158,15 +163,16 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	for _, x := range in.Findings {
 		atTop := x.Name == "fit.upper_apron" || x.Name == "fit.depth"
 		if strings.HasPrefix(x.Name, "fit.") && findingOf(x.Where, r, kind) && (atTop && high || !atTop && low) {
-			rows = append(rows, []string{x.Name, statusWord(x), x.Says})
+			rows = append(rows, []string{statusWord(x), x.Name + ": " + x.Says})
 		}
 	}
 	list{"What the checks found", []tableColumn{
-		{title: "check", width: 26 * drawing.MM}, {title: "status", width: 13 * drawing.MM}, {title: "what it says"},
+		{title: "status", width: 18 * drawing.MM}, {title: "check, and what it says"},
 	}, rows}.write(w, "more on the order sheet")
 }
 
-// risesText prints the rises of a column: one figure where all are alike.
+// risesText prints the rises of a column, if it has any: one figure where all
+// are alike.
 func risesText(f unit.Format, k rack.Kind) string {
 	var all []string
 	for _, rise := range k.Rises {
@@ -175,9 +181,9 @@ func risesText(f unit.Format, k rack.Kind) string {
 		}
 	}
 	if len(all) == 0 {
-		return "row alone"
+		return ""
 	}
-	return strings.Join(all, ", ")
+	return "; then one every " + strings.Join(all, ", ")
 }
 
 // findingOf reports whether a finding about columns is about this kind: it

@@ -38,11 +38,16 @@ func (c cut) title() string {
 	switch {
 	case c.lo == 0 && c.toTop():
 		return "From the front"
+	case c.oneRow():
+		return "The one row, legs broken off"
 	case c.toTop():
 		return "Highest row, legs broken off"
 	}
 	return "Lowest row, legs broken off"
 }
+
+// oneRow reports whether the column has one row of cells.
+func (c cut) oneRow() bool { return len(c.r.Kinds[c.kind].Under) == 1 }
 
 // toTop reports whether the cut goes up to the top of the rack.
 func (c cut) toTop() bool { return c.hi == c.r.Len("rack.height") }
@@ -53,19 +58,34 @@ func (c cut) rowShown(row int) bool {
 	return z >= c.lo && z+c.r.Len("slat.height") <= c.hi
 }
 
-// below is the room for what stands under the cut.
-func (c cut) below() drawing.Um {
+// round is the room that the sizes of the cut take round it at a scale: found by
+// setting them on waste paper, and no less than what most cuts need, so that
+// cuts look alike from sheet to sheet.
+func (c cut) round(in Input, den int64) margins {
+	m := margins{sectionLeft, sectionRight, sectionAbove, sectionBare}
 	if c.sizes {
-		return sectionBelow
+		m.below = sectionBelow
 	}
-	return sectionBare
+	waste := &page{sheet: &drawing.Sheet{}, in: in}
+	v := picture{proj: view.Projection{Direction: view.Front, Num: 1, Den: den}}
+	e := waste.elevation(v, v.extent(c.scene()))
+	c.measure(e)
+	e.dim.Draw(e.out)
+	for _, mark := range waste.sheet.Marks {
+		r := mark.Bounds()
+		m.left, m.right = max(m.left, e.out.Min.X-r.Min.X), max(m.right, r.Max.X-e.out.Max.X)
+		m.above, m.below = max(m.above, e.out.Min.Y-r.Min.Y), max(m.below, r.Max.Y-e.out.Max.Y)
+	}
+	return m
 }
 
-// size is the room that the cut takes at a scale, its dimensions included.
-func (c cut) size(den int64) drawing.Point {
+// size is the room that the cut takes at a scale, its dimensions and its title
+// included.
+func (c cut) size(in Input, den int64) drawing.Point {
+	m := c.round(in, den)
 	v := picture{proj: view.Projection{Direction: view.Front, Num: 1, Den: den}}
 	e := v.extent(c.scene())
-	return drawing.Pt(e.W()+sectionLeft+sectionRight, e.H()+sectionAbove+c.below()+viewTitle)
+	return drawing.Pt(e.W()+m.left+m.right, e.H()+m.above+m.below+viewTitle)
 }
 
 // right is the right leg's inner face; the left leg stands from nought.

@@ -19,8 +19,8 @@ func sideView(in Input) *page {
 	e.dim.Chain(dim.Below, stops, dim.Options{})
 	e.dim.Overall(dim.Below, stops[0], stops[len(stops)-1], dim.Options{})
 	e.heights()
-	e.finish()
 	note(p, "FRONT", drawing.Pt(e.v.point(space.Point{}).X, e.out.Min.Y-4*drawing.MM))
+	e.finish()
 	return p
 }
 
