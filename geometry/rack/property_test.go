@@ -1,7 +1,6 @@
 package rack_test
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -104,15 +103,7 @@ func drawDesign(t *rapid.T) *drawnDesign {
 
 // solved reads and solves a text; nil where its lines contradict each other.
 func solved(t *rapid.T, text string) *rack.Rack {
-	d, err := design.Read("drawn.toml", []byte(text))
-	if err != nil {
-		t.Fatalf("%v\n%s", err, text)
-	}
-	r, err := rack.Build(d)
-	var clash *rack.Clash
-	if err != nil && !errors.As(err, &clash) {
-		t.Fatalf("%v\n%s", err, text)
-	}
+	r, _ := build(t, text)
 	return r
 }
 
