@@ -53,7 +53,8 @@ func sections() []section {
 		{"shop", append(each(shopLength, "kerf", "end_trim", "edge_trim", "min_rip_length", "tolerance"), entry{"spares", spares})},
 		{"joint", append(each(jointNail, "slat_nail", "apron_nail", "top_nail"), entry{"glue", jointGlue}, entry{"top", jointTop})},
 		{"finish", []entry{{"coat", finishCoat}, {"coats", finishCoats}, {"stain", finishStain}, {"conditioner", finishConditioner}, {"glue", finishGlue}}},
-		{"price", append([]entry{{"currency", currency}}, each(priceItem, priceNames...)...)},
+		{"price", priceEntries()},
+		{"carton", []entry{{"padding", cartonPadding}, {"divisor", cartonDivisor}}},
 		{"paper", []entry{{"drawings", paperDrawings}, {"template", paperTemplate}, {"labels", paperLabels}}},
 		{"printer", each(printerRuler, "across", "along")},
 	}
@@ -97,7 +98,7 @@ func topEntries() []entry {
 	}
 	for _, name := range []string{
 		"site", "rack", "carcase", "ladder", "cell", "leg", "slat", "apron", "top", "overhang",
-		"bottles", "wood", "shop", "joint", "price", "paper", "printer",
+		"bottles", "wood", "shop", "joint", "price", "carton", "paper", "printer",
 	} {
 		list = append(list, entry{name, func(r *reader, path string, n *node) { r.table(n, path, name) }})
 	}

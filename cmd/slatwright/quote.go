@@ -1,0 +1,66 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"slatwright/geometry/check"
+	"slatwright/geometry/quote"
+	"slatwright/geometry/rack"
+	"slatwright/geometry/saw"
+	"slatwright/render/report"
+)
+
+// newQuote returns the command that reckons what a rack costs.
+func newQuote() *cobra.Command {
+	var asJSON, customer bool
+	c := &cobra.Command{
+		Use:   "quote DESIGN [--json] [--customer]",
+		Short: "materials, labour, price, weight, carton",
+		Long: "Quote prints two pages. The inner page is the maker's: boards by the cutting plan, supplies by areas and\n" +
+			"counts, labour by operation, overhead, markup or margin, weight, cartons and their chargeable weight.\n" +
+			"The customer page bears the price and no costs; --customer prints it alone. Where the design states no\n" +
+			"figure of its own an example stands in, marked EXAMPLE: slatwright tables prices, tables labour.\n\n" +
+			"With --json every line has its quantity, rate and their sources: its amount is quantity * rate / per to\n" +
+			"the cent, halves up, and all sums are sums of amounts.",
+		Example: "  slatwright quote rack.toml\n  slatwright quote rack.toml --customer\n  slatwright quote rack.toml --json",
+		Args:    exactly("a design file"),
+		RunE: func(c *cobra.Command, args []string) error {
+			_, r, err := load(args[0])
+			if err != nil {
+				return err
+			}
+			cuts, err := saw.Make([]*rack.Rack{r}, saw.Thorough)
+			if err != nil {
+				return unplanned(err)
+			}
+			q, findings := quote.Make(r, cuts), check.All(r)
+			text, err := quotePages(q, findings, asJSON, customer)
+			if err != nil {
+				return err
+			}
+			if _, err := c.OutOrStdout().Write(text); err != nil {
+				return err
+			}
+			if check.Worst(findings) == check.Fail {
+				return errFails
+			}
+			return nil
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "print the quote for other programs")
+	c.Flags().BoolVar(&customer, "customer", false, "print the customer page alone")
+	return c
+}
+
+// quotePages returns what the command prints.
+func quotePages(q *quote.Quote, findings []check.Finding, asJSON, customer bool) ([]byte, error) {
+	page := report.CustomerPage(q, findings)
+	switch {
+	case asJSON:
+		return report.QuoteJSON(q, findings)
+	case customer:
+		return page, nil
+	}
+	inner := append(report.InnerPage(q, findings), "\n"...)
+	return append(inner, page...), nil
+}
