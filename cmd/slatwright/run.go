@@ -61,7 +61,7 @@ func newRoot() *cobra.Command {
 		},
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.AddCommand(newDraw(), newCheck(), newExplain(), newCut(), newQuote(), newCompare(), newPreview(), newNew(), newTables())
+	root.AddCommand(newDraw(), newCheck(), newExplain(), newCut(), newQuote(), newSizes(), newCompare(), newPreview(), newNew(), newTables())
 	return root
 }
 

@@ -88,8 +88,8 @@ func QuoteJSON(q *quote.Quote, findings []check.Finding) ([]byte, error) {
 	f := quoteFile{
 		Format: formatNumber, Title: d.Title, Order: d.Order, Customer: d.Customer, Revision: d.Revision, Mark: Mark(q.Rack),
 		Units: d.Units.String(), Status: string(check.Worst(findings)), Currency: d.Price.Currency, Examples: q.Examples(), Profit: "markup",
-		Sums:    quoteSums{decimal(q.Sum(quote.Direct()...)), decimal(q.Costs), decimal(q.Price), decimal(q.Due)},
-		Minutes: decimal(q.Minutes), Weight: quoteWeight{decimal(q.Weight()), q.WeightUnit(), weightSays},
+		Sums:    quoteSums{money(q.Sum(quote.Direct()...)), money(q.Costs), money(q.Price), money(q.Due)},
+		Minutes: money(q.Minutes), Weight: quoteWeight{money(q.Weight()), q.WeightUnit(), weightSays},
 		Sent: q.Parcel().Name,
 	}
 	if q.Margin {
@@ -101,7 +101,7 @@ func QuoteJSON(q *quote.Quote, findings []check.Finding) ([]byte, error) {
 	for _, p := range []quote.Parcel{q.Assembled, q.Flat} {
 		f.Parcels = append(f.Parcels, quoteParcel{
 			p.Name, json.Number(p.Length.Decimal()), json.Number(p.Width.Decimal()), json.Number(p.Height.Decimal()),
-			json.Number(p.Padding.Decimal()), json.Number(p.Shift.Decimal()), p.Nested, decimal(p.Gross), decimal(p.ByVolume),
+			json.Number(p.Padding.Decimal()), json.Number(p.Shift.Decimal()), p.Nested, money(p.Gross), money(p.ByVolume),
 			p.Divisor, sourceOf(p.Divided), p.Chargeable, q.WeightUnit(),
 		})
 	}
@@ -113,17 +113,14 @@ func QuoteJSON(q *quote.Quote, findings []check.Finding) ([]byte, error) {
 // weightSays says what a rack's weight leaves out.
 const weightSays = "wood at 12 % moisture; finish, glue and fastenings left out; 0 where the density is not known"
 
-// decimal writes hundredths as an exact decimal.
-func decimal(n int64) json.Number { return json.Number(hundredths(n)) }
-
 func sourceOf(s quote.Source) quoteSource {
 	return quoteSource{string(s.Standing), s.Text, s.Line}
 }
 
 func lineOf(l quote.Line) quoteLine {
 	out := quoteLine{
-		Section: string(l.Section), What: l.What, Quantity: decimal(l.Quantity), Unit: l.Unit, Rate: decimal(l.Rate), RateIn: "currency",
-		Per: decimal(l.Per), Amount: decimal(l.Amount), quoteSource: sourceOf(l.Source),
+		Section: string(l.Section), What: l.What, Quantity: money(l.Quantity), Unit: l.Unit, Rate: money(l.Rate), RateIn: "currency",
+		Per: money(l.Per), Amount: money(l.Amount), quoteSource: sourceOf(l.Source),
 	}
 	if l.Percent {
 		out.Unit, out.RateIn = "currency", "%"
@@ -132,7 +129,7 @@ func lineOf(l quote.Line) quoteLine {
 		out.Of = append(out.Of, string(s))
 	}
 	for _, in := range l.Inputs {
-		out.Inputs = append(out.Inputs, quoteInput{in.Name, decimal(in.Hundredths), in.Unit, sourceOf(in.Source)})
+		out.Inputs = append(out.Inputs, quoteInput{in.Name, money(in.Hundredths), in.Unit, sourceOf(in.Source)})
 	}
 	return out
 }

@@ -24,10 +24,10 @@ func (s section) title() string {
 	return s.name
 }
 
-// The limits of counts.
+// The limits of counts: more columns or rows than any rack has.
 const (
-	maxColumns = 400
-	maxRows    = 200
+	MaxColumns = 400
+	MaxRows    = 200
 )
 
 // sections returns the whole schema, in the order of the documentation.
@@ -35,7 +35,7 @@ func sections() []section {
 	return []section{
 		{"", topEntries()},
 		{"site", append(each(site, "width", "height", "depth"), append(each(siteFit, "fit"), each(siteExact, "ceiling", "doorway")...)...)},
-		{"rack", append([]entry{{"columns", countTo(maxColumns)}, {"rows", countTo(maxRows)}}, each(positive, "width", "depth", "height")...)},
+		{"rack", append([]entry{{"columns", countTo(MaxColumns)}, {"rows", countTo(MaxRows)}}, each(positive, "width", "depth", "height")...)},
 		{"carcase", each(positive, "width", "depth", "height")},
 		{"ladder", each(positive, "pitch")},
 		{"cell", append(each(positive, "gap", "channel", "rise"), each(anyLength, "side_clearance", "top_clearance", "apron_clearance")...)},

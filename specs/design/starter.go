@@ -121,7 +121,7 @@ fit = ["claret-750"]              # every cell holds each of these; "slatwright 
 # markup = "20 %"                 # of the costs; "slatwright tables prices" lists the other keys
 
 # [carton]
-# padding = {PADDING}                    # on every side
+# padding = {PADDING}                     # on every side
 
 # [paper]
 # drawings = "{PAPER}"
