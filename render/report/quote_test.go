@@ -185,7 +185,7 @@ func addUp(t *testing.T, got read) {
 func TestCustomerPageHasNoCosts(t *testing.T) {
 	q, findings := quoteOf(t, priced["margin, tax, freight"])
 	page := string(report.CustomerPage(q, findings))
-	shown := func(cents int64) string { return report.Money(q.Rack.Design, cents) }
+	shown := func(cents int64) string { return quote.Money(q.Rack.Design, cents) }
 	if !strings.Contains(page, shown(q.Price)) || !strings.Contains(page, shown(q.Due)) {
 		t.Errorf("no price in\n%s", page)
 	}
