@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -9,21 +10,24 @@ import (
 
 	"slatwright/geometry/rack"
 	"slatwright/geometry/sizes"
+	"slatwright/render/pdf"
 	"slatwright/render/report"
+	"slatwright/render/sheet"
 	"slatwright/specs/design"
 )
 
 // newSizes returns the command that prints a chart of sizes.
 func newSizes() *cobra.Command {
 	var asJSON, asCSV bool
-	var columns, rows string
+	var columns, rows, out string
 	c := &cobra.Command{
-		Use:   "sizes DESIGN [--columns 1-10] [--rows 1-12] [--csv] [--json]",
+		Use:   "sizes DESIGN [--columns 1-10] [--rows 1-12] [--csv] [--json] [-o DIR]",
 		Short: "a chart of sizes: columns by rows, with bottles, size, boards, price",
 		Long: "Sizes solves a design for every number of columns and rows in a range, in place of its own, and prints\n" +
 			"bottles, overall size, boards, weight, labour and price of each. Unsaid, the ranges lie around the design's\n" +
 			"own counts. A size that the design's lines forbid, that its boards do not reach for, or that fails a\n" +
-			"check is marked, with the reason below. Status 1: no size of the chart can be built.",
+			"check is marked, with the reason below. Status 1: no size of the chart fits.\n\n" +
+			"With -o it also writes sizes.pdf, a chart to print, and sizes.csv.",
 		Example: "  slatwright sizes rack.toml\n  slatwright sizes rack.toml --columns 1-10 --rows 1-12 --csv > sizes.csv",
 		Args:    exactly("a design file"),
 		RunE: func(c *cobra.Command, args []string) error {
@@ -42,7 +46,17 @@ func newSizes() *cobra.Command {
 			if err != nil {
 				return &designError{d.Source, err}
 			}
-			text, err := chartText(list, across, down, asJSON, asCSV)
+			t := sizes.Table{Sizes: list, Columns: across, Rows: down}
+			if out != "" {
+				files, err := chartFiles(t)
+				if err != nil {
+					return err
+				}
+				if err := writeAll(out, files); err != nil {
+					return err
+				}
+			}
+			text, err := chartText(t, asJSON, asCSV)
 			if err != nil {
 				return err
 			}
@@ -61,6 +75,7 @@ func newSizes() *cobra.Command {
 	c.Flags().StringVar(&rows, "rows", "", "numbers of rows, such as 1-12 or 5")
 	c.Flags().BoolVar(&asJSON, "json", false, "print the chart for other programs")
 	c.Flags().BoolVar(&asCSV, "csv", false, "print a table of one row a size")
+	c.Flags().StringVarP(&out, "out", "o", "", "folder to write the chart into")
 	c.MarkFlagsMutuallyExclusive("json", "csv")
 	return c
 }
@@ -106,12 +121,28 @@ func span(flag, text string, most int) (sizes.Span, error) {
 }
 
 // chartText returns what the command prints.
-func chartText(list []sizes.Size, across, down sizes.Span, asJSON, asCSV bool) ([]byte, error) {
+func chartText(t sizes.Table, asJSON, asCSV bool) ([]byte, error) {
 	switch {
 	case asJSON:
-		return report.SizesJSON(list)
+		return report.SizesJSON(t.Sizes)
 	case asCSV:
-		return report.SizesCSV(list)
+		return report.SizesCSV(t.Sizes)
 	}
-	return report.SizesText(list, across, down), nil
+	return report.SizesText(t), nil
+}
+
+// chartFiles makes the files of a chart: the sheets only where some size can be
+// built.
+func chartFiles(t sizes.Table) ([]outFile, error) {
+	jobs := []job{{"sizes.csv", func() ([]byte, error) { return report.SizesCSV(t.Sizes) }}}
+	i := slices.IndexFunc(t.Sizes, func(s sizes.Size) bool { return s.Rack != nil })
+	if i < 0 {
+		return all(jobs)
+	}
+	r := t.Sizes[i].Rack
+	sheets, err := sheet.Sizes(sheet.Input{Rack: r, Mark: report.Mark(r)}, t)
+	if err != nil {
+		return nil, &bugError{err}
+	}
+	return all(append(jobs, job{"sizes.pdf", func() ([]byte, error) { return pdf.Encode(document(r, "sizes", sheets, false)) }}))
 }
