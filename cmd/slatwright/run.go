@@ -72,7 +72,7 @@ func newRoot() *cobra.Command {
 		},
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.AddCommand(newDraw(), newCheck(), newExplain(), newCut(), newCompare(), newPreview(), newNew(), newTables())
+	root.AddCommand(newDraw(), newCheck(), newExplain(), newCut(), newQuote(), newSizes(), newCompare(), newPreview(), newNew(), newTables())
 	return root
 }
 

@@ -84,16 +84,16 @@ func Volume(sys unit.System, ml int64) string {
 		}
 		return strconv.FormatInt(10*up(ml, 10), 10) + " ml"
 	}
-	ounces := func(parts int64) int64 { // in 1/parts of an ounce; a gallon is 128
-		v := new(big.Rat).Quo(big.NewRat(128*parts*ml, 1), gallon)
-		return ceil(v)
-	}
-	if n := ounces(1); n <= 4*32 {
+	if n := Ounces(ml); n <= 4*32 {
 		return strconv.FormatInt(n, 10) + " fl oz"
 	}
 	v := new(big.Rat).Quo(big.NewRat(40*ml, 1), gallon)
 	return tenths(ceil(v), " qt")
 }
+
+// Ounces returns millilitres in whole fluid ounces of the US, rounded up; a
+// gallon is 128 of them.
+func Ounces(ml int64) int64 { return ceil(new(big.Rat).Quo(big.NewRat(128*ml, 1), gallon)) }
 
 // Paper is the sandpaper of one grit.
 type Paper struct {

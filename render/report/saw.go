@@ -77,4 +77,5 @@ func sawBoardOf(b cutting.BoardPlan) sawBoard {
 	return out
 }
 
+// money writes hundredths as an exact decimal.
 func money(n int64) json.Number { return json.Number(hundredths(n)) }

@@ -127,6 +127,9 @@ func (l ledger) write(w *scribe) int {
 	}
 	top := w.y
 	for i, c := range l.columns {
+		if c.title == "" {
+			continue
+		}
 		t := drawing.Label(drawing.CellText, 0, drawing.Pt(left[i], w.y+drawing.TableHeight+drawing.MM), drawing.TableHeight, drawing.Left, drawing.Plain(c.title))
 		if c.right {
 			t.At.X, t.Align = left[i+1]-ledgerGap, drawing.Right

@@ -42,6 +42,7 @@ type Design struct {
 	Joint   Joint
 	Finish  Finish
 	Price   Price
+	Carton  Carton
 	Paper   Paper
 	Printer Printer
 }

@@ -88,14 +88,14 @@ func (r *reader) bounded() {
 	sum := 0
 	for _, c := range r.d.Counts {
 		if strings.HasPrefix(c.Name, "column.") && strings.HasSuffix(c.Name, ".count") && c.Lo > 0 {
-			if sum += c.Lo; sum > maxColumns {
-				r.fault(c.Place, "", "more than %d columns in all", maxColumns)
+			if sum += c.Lo; sum > MaxColumns {
+				r.fault(c.Place, "", "more than %d columns in all", MaxColumns)
 				return
 			}
 		}
 	}
-	if len(r.d.Columns) > maxColumns {
-		r.fault(r.d.Columns[maxColumns].Place, "", "more than %d columns in all", maxColumns)
+	if len(r.d.Columns) > MaxColumns {
+		r.fault(r.d.Columns[MaxColumns].Place, "", "more than %d columns in all", MaxColumns)
 	}
 }
 

@@ -174,10 +174,10 @@ func columns(r *reader, path string, n *node) {
 		r.table(n, own, "column")
 		c := Column{Place: n.value, Fit: r.optionalFit(own, n)}
 		if k := n.kid("count"); k != nil {
-			r.count(own+".count", k, maxColumns)
+			r.count(own+".count", k, MaxColumns)
 		}
 		if k := n.kid("rows"); k != nil {
-			r.count(own+".rows", k, maxRows)
+			r.count(own+".rows", k, MaxRows)
 		}
 		for _, key := range []string{"gap", "rise"} {
 			if k := n.kid(key); k != nil {
@@ -202,8 +202,8 @@ func (r *reader) rows(column string, n *node) []Row {
 		}
 		rows = append(rows, Row{Place: n.value, Fit: r.optionalFit(own, n)})
 	})
-	if len(rows) > maxRows {
-		r.fault(n.kids[maxRows].value, "", "more than %d rows", maxRows)
+	if len(rows) > MaxRows {
+		r.fault(n.kids[MaxRows].value, "", "more than %d rows", MaxRows)
 	}
 	return rows
 }

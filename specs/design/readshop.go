@@ -212,23 +212,6 @@ func (j *Joint) named(path string) *Nail {
 	return &j.TopNail
 }
 
-// priceNames are the figures of [price]. labour is for an hour; markup,
-// overhead, margin, tax and waste are percents; hours is the time an order
-// takes, where it is not to be reckoned; the others are amounts for an order.
-var priceNames = []string{
-	"labour", "hours", "markup", "overhead", "margin", "tax", "waste",
-	"finish", "glue", "nails", "hardware", "packing", "delivery",
-}
-
-func priceItem(r *reader, path string, n *node) {
-	if v, ok := r.hundredths(path, n); ok {
-		item := PriceItem{Name: path[len("price."):], Hundredths: v, Text: statementText(path, n), Place: n.value}
-		r.d.Price.Items = append(r.d.Price.Items, item)
-	}
-}
-
-func currency(r *reader, path string, n *node) { r.d.Price.Currency, _ = r.says(path, n) }
-
 func paperDrawings(r *reader, path string, n *node) {
 	if s, ok := r.choice(path, n, "letter", "tabloid", "a4", "a3"); ok {
 		r.d.Paper.Drawings = s

@@ -24,10 +24,10 @@ func (s section) title() string {
 	return s.name
 }
 
-// The limits of counts.
+// The limits of counts: more columns or rows than any rack has.
 const (
-	maxColumns = 400
-	maxRows    = 200
+	MaxColumns = 400
+	MaxRows    = 200
 )
 
 // sections returns the whole schema, in the order of the documentation.
@@ -35,7 +35,7 @@ func sections() []section {
 	return []section{
 		{"", topEntries()},
 		{"site", append(each(site, "width", "height", "depth"), append(each(siteFit, "fit"), each(siteExact, "ceiling", "doorway")...)...)},
-		{"rack", append([]entry{{"columns", countTo(maxColumns)}, {"rows", countTo(maxRows)}}, each(positive, "width", "depth", "height")...)},
+		{"rack", append([]entry{{"columns", countTo(MaxColumns)}, {"rows", countTo(MaxRows)}}, each(positive, "width", "depth", "height")...)},
 		{"carcase", each(positive, "width", "depth", "height")},
 		{"ladder", each(positive, "pitch")},
 		{"cell", append(each(positive, "gap", "channel", "rise"), each(anyLength, "side_clearance", "top_clearance", "apron_clearance")...)},
@@ -53,7 +53,8 @@ func sections() []section {
 		{"shop", append(each(shopLength, "kerf", "end_trim", "edge_trim", "min_rip_length", "tolerance"), entry{"spares", spares})},
 		{"joint", append(each(jointNail, "slat_nail", "apron_nail", "top_nail"), entry{"glue", jointGlue}, entry{"top", jointTop})},
 		{"finish", []entry{{"coat", finishCoat}, {"coats", finishCoats}, {"stain", finishStain}, {"conditioner", finishConditioner}, {"glue", finishGlue}}},
-		{"price", append([]entry{{"currency", currency}}, each(priceItem, priceNames...)...)},
+		{"price", priceEntries()},
+		{"carton", []entry{{"padding", cartonPadding}, {"divisor", cartonDivisor}}},
 		{"paper", []entry{{"drawings", paperDrawings}, {"template", paperTemplate}, {"labels", paperLabels}}},
 		{"printer", each(printerRuler, "across", "along")},
 	}
@@ -97,7 +98,7 @@ func topEntries() []entry {
 	}
 	for _, name := range []string{
 		"site", "rack", "carcase", "ladder", "cell", "leg", "slat", "apron", "top", "overhang",
-		"bottles", "wood", "shop", "joint", "price", "paper", "printer",
+		"bottles", "wood", "shop", "joint", "price", "carton", "paper", "printer",
 	} {
 		list = append(list, entry{name, func(r *reader, path string, n *node) { r.table(n, path, name) }})
 	}

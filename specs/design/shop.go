@@ -68,14 +68,24 @@ type Nail struct {
 
 // Price is what the quote reckons with.
 type Price struct {
-	Currency string // text in front of or behind amounts, "" where absent
+	Currency string // text in front of amounts, "" where absent
+	Flat     bool   // sent flat, aprons and top fixed on site; else assembled
 	Items    []PriceItem
+}
+
+// Carton is how a rack is packed. Where a place is none the table's figure is
+// taken.
+type Carton struct {
+	Padding      unit.Length // on every side
+	PaddingPlace diag.Place
+	Divisor      int // cubic inches to the pound, or cubic centimetres to the kilogram
+	DivisorPlace diag.Place
 }
 
 // PriceItem is one figure of [price].
 type PriceItem struct {
-	Name       string // such as "labour" or "markup"
-	Hundredths int64  // of the currency, of a percent or of an hour
+	Name       string // such as "labour", "markup" or "minutes.rip.each"
+	Hundredths int64  // of the currency, of a percent, of an hour or of a minute
 	Text       string
 	Place      diag.Place
 }

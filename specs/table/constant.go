@@ -40,7 +40,7 @@ var constantTables = sync.OnceValue(func() []constantTable {
 	for _, f := range []struct {
 		name string
 		text []byte
-	}{{"moisture", moistureText}, {"fastening", fasteningText}, {"loads", loadsText}, {"saw", sawText}} {
+	}{{"moisture", moistureText}, {"fastening", fasteningText}, {"loads", loadsText}, {"saw", sawText}, {"packing", packingText}} {
 		var file struct {
 			Title    string
 			Constant []struct {

@@ -34,7 +34,7 @@ type Cell struct {
 func Names() []string {
 	return []string{
 		"bottles", "lumber", "boards", "species", "nails", "moisture", "fastening", "loads", "saw",
-		"adhesives", "finishes", "sanding", "papers", "defaults",
+		"adhesives", "finishes", "sanding", "labour", "prices", "packing", "papers", "defaults",
 	}
 }
 
@@ -59,6 +59,10 @@ func List(name string, sys unit.System) (Listing, bool) {
 		return listFinishes(), true
 	case "sanding":
 		return listSanding(), true
+	case "labour":
+		return listLabour(), true
+	case "prices":
+		return listCharges(sys), true
 	case "papers":
 		return listPapers(f), true
 	case "defaults":
