@@ -71,7 +71,7 @@ func howApart(r *rack.Rack) string {
 	if len(r.Ladders) <= mostApart {
 		return "all ladders apart"
 	}
-	return "one ladder apart, the others made up alike"
+	return "right end ladder apart; inner ladders have slats on both faces"
 }
 
 // farApart reports whether two points are at least d apart in one direction of

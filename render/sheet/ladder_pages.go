@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 	"slices"
+
+	"slatwright/geometry/rack"
 )
 
 // ladders returns the sheets of the ladders, one for each kind; one for each
@@ -13,7 +15,8 @@ func ladders(in Input) []*page {
 	for i, s := range in.Rack.Shapes {
 		faces := facesOf(in.Rack, i)
 		name := fmt.Sprintf("ladder-%d", i+1)
-		title := fmt.Sprintf("Ladder, %s", s.Name)
+		which := rack.Places("ladder", in.Rack.LaddersOf(i))
+		title := fmt.Sprintf("L%s of %d, %s", which[1:], len(in.Rack.Ladders), s.Name)
 		groups := grouped(in, faces)
 		for k, g := range groups {
 			n, t := name, title+g.title
@@ -21,7 +24,7 @@ func ladders(in Input) []*page {
 				n += suffix(k)
 			}
 			p := in.newPage(n, t)
-			drawStrips(p, faces, g.strips)
+			drawStrips(p, g.strips, ladderNotes(in, i, k, len(groups), g.title))
 			pages = append(pages, p)
 		}
 	}
