@@ -233,3 +233,11 @@ func (w sawWriter) weights() {
 		w.line("  the parts of %s %s", name, w.p.Mass(w.p.PartGrams(o.Name)))
 	}
 }
+
+// boards names boards by their numbers.
+func boards(list []int) string {
+	if len(list) == 1 {
+		return "board " + saw.Numbers(list)
+	}
+	return "boards " + saw.Numbers(list)
+}
