@@ -6,6 +6,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -104,20 +105,19 @@ func TestLadderLengthsAreText(t *testing.T) {
 		if len(pages) != len(sheets) {
 			t.Fatalf("%s: %d pages, %d sheets", path, len(pages), len(sheets))
 		}
-		texts := map[string]string{} // all pages of a shape, by the part of their titles before a face
+		texts := map[string]string{} // all pages of a shape, by its number in their names
 		for i, s := range sheets {
-			if name, ok := strings.CutPrefix(s.Title, "Ladder, "); ok {
-				name, _, _ = strings.Cut(name, ",")
-				texts[name] += " " + joined(pages[i])
+			if _, name, ok := strings.Cut(s.Name, "-ladder-"); ok {
+				texts[strings.TrimRight(name, "abcdefghijklmnopqrstuvwxyz")] += " " + joined(pages[i])
 			}
 		}
-		for _, s := range r.Shapes {
+		for n, s := range r.Shapes {
 			wants := slices.Concat(s.Left, s.Right)
 			for _, name := range []string{"leg.length", "leg.width", "slat.height", "slat.length", "slat.thickness", "leg.thickness"} {
 				wants = append(wants, r.Len(name))
 			}
 			for _, l := range wants {
-				if f := r.Format.Text(l); !hasWord(texts[s.Name], f) {
+				if f := r.Format.Text(l); !hasWord(texts[strconv.Itoa(n+1)], f) {
 					t.Errorf("%s: ladder %s: the page has no %q", filepath.Base(path), s.Name, f)
 				}
 			}

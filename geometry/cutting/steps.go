@@ -194,7 +194,11 @@ func ripSteps(plan *Plan) []Step {
 		s := t.step("rip", Fence)
 		s.Cautions = append(s.Cautions, "riving knife and guard in place, stand out of the blade's line, never pull from behind the blade")
 		if t.at < pushStickWidth {
-			s.Cautions = append(s.Cautions, "push stick for the last foot")
+			stick := "push stick for the last foot"
+			if t.shortest <= 2*shortRip {
+				stick = "push stick for the whole of the shorter pieces"
+			}
+			s.Cautions = append(s.Cautions, stick)
 		}
 		if t.at < narrowRip {
 			s.Critical = true

@@ -68,11 +68,11 @@ func (p *Plan) across(i int, b cutting.BoardPlan, s cutting.Section, say func(in
 	}
 	spare := b.Board.Width - 2*shop.EdgeTrim - taken
 	if spare < hair(p.Format.System) && shop.EdgeTrim > 0 {
-		say(i, "%s take all of a %s's width between the jointed edges, %s to spare: measure the board before it is cut", p.strips(n, s), b.Board.Nominal, p.left(spare))
+		say(i, "%s take all of a %s's width between the jointed edges, %s to spare: measure the board before it is cut", p.strips(n, s), boardName(b.Board), p.left(spare))
 	}
 	one := s.Strips[0].Width + shop.Kerf
 	if alike && spare < one && taken+one <= b.Board.Width && shop.EdgeTrim > 0 {
-		say(i, "%s from a %s only if no edge is jointed", p.strips(n+1, s), b.Board.Nominal)
+		say(i, "%s from a %s only if no edge is jointed", p.strips(n+1, s), boardName(b.Board))
 	}
 }
 
@@ -121,7 +121,7 @@ func (p *Plan) lengthwise(i int, b cutting.BoardPlan, leaf int, say func(int, st
 		spare -= need + shop.Kerf
 	}
 	if any && spare < hair(p.Format.System) {
-		say(i, "the parts take all of a %s's %s between the end trims, %s to spare: measure the board, and look for splits, before it is cut", b.Board.Nominal, p.Unit(b.Board.Length), p.left(spare))
+		say(i, "the parts take all of a %s's %s between the end trims, %s to spare: measure the board, and look for splits, before it is cut", boardName(b.Board), p.Unit(b.Board.Length), p.left(spare))
 	}
 }
 

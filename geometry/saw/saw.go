@@ -108,6 +108,7 @@ func plan(orders []Order, effort int64) (*Plan, error) {
 		return nil, p.fault(err)
 	}
 	p.Plan = made
+	p.tell()
 	return p, nil
 }
 

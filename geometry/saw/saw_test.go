@@ -136,8 +136,8 @@ func TestFaults(t *testing.T) {
 func TestKnifeEdges(t *testing.T) {
 	board := "[[board]]\nthickness = \"3/4\"\nwidth = %W\nlength = \"8 ft\"\nprice = 5\n"
 	for _, c := range []struct{ width, slat, says string }{
-		{`"2 3/8"`, `1`, "two strips of 1 in take all of a as measured's width between the jointed edges, nothing to spare"},
-		{`"2 1/4"`, `"5/8"`, "three strips of 5/8 in from a as measured only if no edge is jointed"},
+		{`"2 3/8"`, `1`, "two strips of 1 in take all of a measured board's width between the jointed edges, nothing to spare"},
+		{`"2 1/4"`, `"5/8"`, "three strips of 5/8 in from a measured board only if no edge is jointed"},
 	} {
 		r := racktest.Build(t, small+"[slat]\nheight = "+c.slat+"\n[apron]\nheight = 1.5\n"+strings.ReplaceAll(board, "%W", c.width))
 		p := mustMake(t, r)

@@ -15,6 +15,8 @@ type entry struct {
 	part  int    // into Rack.Parts
 	piece int    // into Rack.Pieces; -1 for a spare
 	n, of int
+
+	pieces int // of a ladder under one label; 0 where the label is one piece's own
 }
 
 // inPlace lists the pieces in the order of the rack.
@@ -23,7 +25,7 @@ func inPlace(r *rack.Rack, order, mark string) []entry {
 	var out []entry
 	for i, p := range r.Pieces {
 		seen[p.Part]++
-		out = append(out, entry{r, order, mark, p.Part, i, seen[p.Part], r.Parts[p.Part].Count})
+		out = append(out, entry{rack: r, order: order, mark: mark, part: p.Part, piece: i, n: seen[p.Part], of: r.Parts[p.Part].Count})
 	}
 	return out
 }
@@ -53,7 +55,7 @@ func asCut(plan *saw.Plan, marks []string) []entry {
 		r := plan.Orders[i].Rack
 		spares[k]++
 		n := slices.IndexFunc(r.Parts, func(p rack.Part) bool { return p.Mark == x.Mark })
-		out = append(out, entry{r, x.Order, marks[i], n, -1, spares[k], saw.Spares(r, x.Name)})
+		out = append(out, entry{rack: r, order: x.Order, mark: marks[i], part: n, piece: -1, n: spares[k], of: saw.Spares(r, x.Name)})
 	}
 	return out
 }

@@ -1,5 +1,5 @@
-// Package label lays out a label for every piece of a rack, on sheets of
-// labels: its mark, what it is and where it goes, which of how many, its
+// Package label lays out a label for every piece of a rack, or for every bundle
+// of a ladder where pieces are many, on sheets of labels: its mark, what it is and where it goes, which of how many, its
 // length, and an arrow to the end that comes first. A solved rack goes in;
 // sheets come out, for the pdf writer.
 package label
@@ -32,6 +32,7 @@ func InCuttingOrder(plan *saw.Plan, marks []string) ([]*drawing.Sheet, error) {
 }
 
 func sheets(r *rack.Rack, entries []entry) ([]*drawing.Sheet, error) {
+	entries = bundled(entries)
 	g, paper, ok := gridFor(r.Design.Paper.Labels)
 	if !ok {
 		return nil, fmt.Errorf("no grid of labels for paper %q", r.Design.Paper.Labels)
@@ -88,7 +89,9 @@ func (l *face) draw(e entry) {
 	what, where, along := part.Name, "spare", false
 	if e.piece >= 0 {
 		p := r.Pieces[e.piece]
-		what, where = l.words(r, p)
+		if what, where = l.words(r, p); e.pieces > 0 {
+			what, where = e.bundleWords(), l.ladder(r, p)
+		}
 		along = p.Ladder < 0 // an apron or the top: where it goes is plain
 	}
 	l.line(drawing.Pt(x+markRoom, y+line1), wide-markRoom, what, true)
@@ -98,7 +101,7 @@ func (l *face) draw(e entry) {
 	}
 	l.line(drawing.Pt(x+markRoom, y+line2), wide-markRoom, where, waits)
 	printed := l.units.Unit(part.Length)
-	count := l.text(drawing.Pt(x, y+line3), fmt.Sprintf("%d of %d", e.n, e.of))
+	count := l.text(drawing.Pt(x, y+line3), e.numbered())
 	length := l.text(drawing.Pt(l.room.Max.X, y+line3), printed)
 	length.Align = drawing.Right
 	l.sheet.Add(count, length)
@@ -124,12 +127,12 @@ func (l *face) words(r *rack.Rack, p rack.Piece) (what, where string) {
 		where = l.ladder(r, p)
 	case "slat":
 		s := r.Shapes[r.Ladders[p.Ladder].Shape]
-		side, under := "A left", s.Left
+		side, under := "left", s.Left
 		if p.Box.Min.X > r.Ladders[p.Ladder].X {
-			side, under = "B right", s.Right
+			side, under = "right", s.Right
 		}
 		what = fmt.Sprintf("slat, row %d", slices.Index(under, p.Box.Min.Z)+1)
-		where = l.ladder(r, p) + ", face " + side
+		where = l.ladder(r, p) + ", " + side + " face"
 	case "apron":
 		what = place + " apron"
 		where = "across all ladders"
@@ -212,7 +215,7 @@ func (l *face) small(at drawing.Point, room drawing.Um, s string) {
 // short gives words a shorter form, those tried first that lose least.
 var short = [][2]string{
 	{" from the left", ""}, {"across all ladders", "all ladders"},
-	{"ladder", "ldr"}, {" of ", "/"}, {"lower", "lwr"}, {"upper", "upr"}, {"front", "frt"}, {"face ", ""},
+	{"ladder", "ldr"}, {" of ", "/"}, {"lower", "lwr"}, {"upper", "upr"}, {"front", "frt"}, {" face", ""}, {"bundle ", ""},
 }
 
 // fit letters a text as high as its room allows, 3.5 mm or else 2.5 mm; where

@@ -27,8 +27,8 @@ title = "Cellar wall"
 order = "An order number that nobody would write but somebody will, 2031/04"
 units = "mm"
 [rack]
-columns = 12
-rows = 14
+columns = 3
+rows = 4
 `
 
 // Each piece has one label, with its mark, its number among its kind and its

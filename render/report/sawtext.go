@@ -162,6 +162,7 @@ func (w sawWriter) glueUps() {
 // again at its next setting.
 func (w sawWriter) steps() {
 	w.line("\nsaw settings, one at a time, in this order")
+	w.line("  %s", strings.ToLower(w.p.Losses()[:1])+w.p.Losses()[1:])
 	said := map[string]bool{}
 	for i, s := range w.p.Steps {
 		care := ""
@@ -223,19 +224,14 @@ func (w sawWriter) weights() {
 		return
 	}
 	w.line("\nweights, %s at 12 %% moisture", w.p.Species.Name)
-	w.line("  all boards %s", mass(boards))
+	w.line("  all boards %s", w.p.Mass(boards))
 	for _, o := range w.p.Orders {
 		name := o.Name
 		if name == "" {
 			name = "the rack"
 		}
-		w.line("  the parts of %s %s", name, mass(w.p.PartGrams(o.Name)))
+		w.line("  the parts of %s %s", name, w.p.Mass(w.p.PartGrams(o.Name)))
 	}
-}
-
-// mass prints grams for people to carry by.
-func mass(grams float64) string {
-	return fmt.Sprintf("%.1f kg (%.0f lb)", grams/1000, grams/453.59237)
 }
 
 // boards names boards by their numbers.

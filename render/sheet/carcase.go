@@ -172,25 +172,24 @@ func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 	b.Draw(out)
 }
 
-// between puts on the leg and the way between facing legs once for each kind of
-// column, at the first of it, with how many there are; of many kinds as many as
-// there is room for, since the order of work lists every place.
+// between puts on the leg and the way between facing legs once for each length
+// that it has, at the first column of it, with how many there are; of many
+// lengths as many as there is room for, since the order of work lists them all.
 func between(b *dim.Board, r *rack.Rack, out drawing.Rect, faces func(int) (left, right dim.Stop)) {
 	const figure = 24 * drawing.MM
 	left, right := faces(0)
 	stops, alike := []dim.Stop{left, right}, []int{len(r.Ladders)}
-	first := 0
-	for k, kind := range r.Kinds {
-		if k >= max(1, int(out.W()/figure)) {
+	for i, s := range spacers(r) {
+		if i >= max(1, int(out.W()/figure)) {
 			break
 		}
+		first := s.columns[0] - 1
 		_, from := faces(first)
 		to, _ := faces(first + 1)
 		if first > 0 {
 			stops, alike = append(stops, from), append(alike, dim.Skip)
 		}
-		stops, alike = append(stops, to), append(alike, kind.Count)
-		first += kind.Count
+		stops, alike = append(stops, to), append(alike, len(s.columns))
 	}
 	b.Chain(dim.Above, stops, dim.Options{Alike: alike})
 }
@@ -277,11 +276,36 @@ func channelText(r *rack.Rack) string {
 	if len(places) > fewPlaces {
 		list += "; the others after the last step"
 	}
-	first := r.Kinds[0].Channel
-	if slices.ContainsFunc(r.Kinds, func(k rack.Kind) bool { return k.Channel != first }) {
-		return "Between facing legs as drawn: use a spacer for each kind of column. Left faces from the left end: " + list + "."
+	if all := spacers(r); len(all) > 1 {
+		var each []string
+		for _, s := range all {
+			each = append(each, r.Format.Unit(s.long)+" in "+rack.Places("column", s.columns))
+		}
+		return fmt.Sprintf("Between facing legs, clear, and so long a spacer: %s. Left faces of the legs from the left end: %s.", strings.Join(each, "; "), list)
 	}
-	return fmt.Sprintf("Between facing legs: %s clear; use a spacer. Left faces of the legs from the left end: %s.", r.Format.Unit(first), list)
+	return fmt.Sprintf("Between facing legs: %s clear; use a spacer of that length. Left faces of the legs from the left end: %s.", r.Format.Unit(r.Kinds[0].Channel), list)
+}
+
+// A spacer is what is clear between facing legs, with the columns, from 1, that
+// are so wide.
+type spacer struct {
+	long    length
+	columns []int
+}
+
+// spacers lists each length of a spacer once, in the order of the columns.
+func spacers(r *rack.Rack) []spacer {
+	var out []spacer
+	for i, c := range r.Columns {
+		long := r.Kinds[c.Kind].Channel
+		k := slices.IndexFunc(out, func(s spacer) bool { return s.long == long })
+		if k < 0 {
+			k = len(out)
+			out = append(out, spacer{long: long})
+		}
+		out[k].columns = append(out[k].columns, i+1)
+	}
+	return out
 }
 
 // faceList gives where each ladder's left face is on an apron, in order; where

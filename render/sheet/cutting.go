@@ -102,7 +102,11 @@ func (c *cutter) cuttingTables(title string) {
 		{title: "count", width: 12 * mm, right: true}, {title: "board", width: 23 * mm}, {title: "T × W × L", width: 44 * mm},
 		{title: "price each", width: 20 * mm, right: true}, {title: "used", width: 13 * mm, right: true}, {title: "cut as"},
 	}, c.boardRows()}
-	parts := list{"Parts, spares included", []tableColumn{
+	heading := "Parts"
+	if c.spares() {
+		heading = "Parts, count + spares"
+	}
+	parts := list{heading, []tableColumn{
 		{title: "mark", width: c.markRoom()}, {title: "part", width: 17 * mm}, {title: "count", width: 13 * mm, right: true},
 		{title: "T × W × L"},
 	}, c.partRows()}
@@ -160,11 +164,7 @@ func (c *cutter) costText() []string {
 		cost += fmt.Sprintf(": at most %s over the least possible.", money(c.p.Cost-c.p.Bound))
 	}
 	if grams := c.p.BoardGrams(); grams > 0 {
-		weight, unitOf := grams/1000, "kg"
-		if c.p.Format.System == unit.Imperial {
-			weight, unitOf = grams/453.59237, "lb" // the pound, exactly
-		}
-		cost += fmt.Sprintf(" %s, %.0f %s in all.", strings.ToUpper(c.p.Species.Name[:1])+c.p.Species.Name[1:], max(weight, 1), unitOf)
+		cost += fmt.Sprintf(" %s, %s in all.", strings.ToUpper(c.p.Species.Name[:1])+c.p.Species.Name[1:], c.p.Mass(grams))
 	}
 	out := []string{cost}
 	if c.p.Apart > c.p.Cost {

@@ -64,7 +64,7 @@ func (c *cutter) boardSheets() {
 	c.columns = 1
 	c.turn(title)
 	c.cuttingTables(title)
-	key := fmt.Sprintf("Boards in cutting order: lengths 1:%d, widths 1:%d. Hatched: waste.", c.long, c.wide)
+	key := fmt.Sprintf("Boards in cutting order: lengths 1:%d, widths 1:%d. Hatched: waste. %s. Rest: what is left between the trimmed ends, not crosscut.", c.long, c.wide, c.p.Losses())
 	if c.spares() {
 		key += " +: a spare."
 	}

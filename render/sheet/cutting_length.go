@@ -43,7 +43,7 @@ func (c *cutter) settings(r sectionRun, fence bool) string {
 	text := c.text(r.section.Length)
 	switch {
 	case r.section.Whole:
-		text = "rest"
+		text = "rest " + text
 	case r.n > 1:
 		text = fmt.Sprintf("%d × %s", r.n, text)
 	}

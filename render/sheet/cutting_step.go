@@ -40,7 +40,7 @@ func (c *cutter) stepSheets() {
 		c.columns = 2
 	}
 	c.turn(title)
-	c.notes(append([]string{beforeCutting}, c.lookOut()...), "Before the first cut", title)
+	c.notes(append(append([]string{beforeCutting, c.p.Losses() + "."}, c.p.LeftLong()...), c.lookOut()...), "Before the first cut", title)
 	for i := 0; i < len(c.p.Steps); {
 		n := 1
 		for i+n < len(c.p.Steps) && c.p.Steps[i+n].Operation == c.p.Steps[i].Operation {

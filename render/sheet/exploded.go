@@ -71,7 +71,7 @@ func howApart(r *rack.Rack) string {
 	if len(r.Ladders) <= mostApart {
 		return "all ladders apart"
 	}
-	return "one ladder apart, the others made up alike"
+	return "right end ladder apart; inner ladders have slats on both faces"
 }
 
 // farApart reports whether two points are at least d apart in one direction of
@@ -165,23 +165,30 @@ func fewTrails(r *rack.Rack, trails []view.Trail) []view.Trail {
 func partsList(p *page, box drawing.Rect) {
 	w := newScribe(p.sheet, box)
 	f := p.in.Rack.Format
-	w.heading("Parts list, thickness × width × length in " + unitName(f))
+	w.heading("Parts list, " + p.in.wood() + ", thickness × width × length in " + unitName(f))
 	var rows [][]string
 	for _, part := range p.in.Rack.Parts {
-		stock := part.Stock
-		if stock == "" {
-			stock = "to size"
-		}
-		rows = append(rows, []string{part.Mark, part.Name, strconv.Itoa(part.Count), sizeText(f, part), stock, "along the length"})
+		rows = append(rows, []string{part.Mark, part.Name, strconv.Itoa(part.Count), sizeText(f, part), stockText(part), "along the length"})
 	}
 	cols := []tableColumn{
 		{title: "mark", width: 14 * drawing.MM}, {title: "part", width: 24 * drawing.MM},
-		{title: "count", width: 16 * drawing.MM, right: true}, {title: "T × W × L", width: 62 * drawing.MM},
-		{title: "stock", width: 26 * drawing.MM}, {title: "grain"},
+		{title: "count", width: 16 * drawing.MM, right: true}, {title: "T × W × L", width: 50 * drawing.MM},
+		{title: "stock", width: 42 * drawing.MM}, {title: "grain"},
 	}
 	w.table(cols, rows, func(i int, at drawing.Point) {
 		p.sheet.Items = append(p.sheet.Items, drawing.ItemRecord{Mark: p.in.Rack.Parts[i].Mark, Where: at, Kind: drawing.ListRow})
 	})
+}
+
+// wood names the wood of all parts.
+func (in Input) wood() string { return in.Rack.Design.Wood.Species.Name }
+
+// stockText says what a part is made from.
+func stockText(part rack.Part) string {
+	if part.Stock == "" {
+		return "any, cut to T × W"
+	}
+	return part.Stock
 }
 
 // unitName names the unit of the drawings in full.

@@ -118,31 +118,28 @@ func (w row) words() string {
 		switch {
 		case s.Role != rack.Inner:
 		case shown[i]:
-			alike = append(alike, howMany(s))
+			alike = append(alike, howMany(w.rack, i))
 		default:
-			others = append(others, howMany(s))
+			others = append(others, howMany(w.rack, i))
 		}
 	}
-	text := fmt.Sprintf("Broken off: %d of %d ladders shown; %s", len(w.shown), len(w.rack.Ladders), strings.Join(alike, ", "))
+	text := fmt.Sprintf("Broken off: %d of %d ladders shown; %s", len(w.shown), len(w.rack.Ladders), strings.Join(alike, "; "))
 	if len(others) > 0 {
-		text += "; not shown: " + strings.Join(others, ", ")
+		text += "; not shown: " + strings.Join(others, "; ")
 	}
 	return text
 }
 
-// ladderWords names a kind of ladder: "inner ladder", "inner ladder 2".
-func ladderWords(s rack.Shape) string {
-	if rest, ok := strings.CutPrefix(s.Name, s.Role.String()+" "); ok {
-		return s.Role.String() + " ladder " + rest
+// howMany names a kind of ladder by its places: "left end ladder", "inner ladders
+// 2 to 4, alike".
+func howMany(r *rack.Rack, shape int) string {
+	s := r.Shapes[shape]
+	if s.Role != rack.Inner {
+		return s.Role.String() + " ladder"
 	}
-	return s.Name + " ladder"
-}
-
-// howMany names a kind of ladder and says how many are alike, if there are more
-// than one.
-func howMany(s rack.Shape) string {
-	if s.Count == 1 {
-		return ladderWords(s)
+	text := "inner " + rack.Places("ladder", r.LaddersOf(shape))
+	if s.Count > 1 {
+		text += ", alike"
 	}
-	return fmt.Sprintf("%s: %d alike", ladderWords(s), s.Count)
+	return text
 }

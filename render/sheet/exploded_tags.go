@@ -44,7 +44,7 @@ func (p *page) tagged(show row, v picture, lines []view.Line, loose map[int]bool
 				return q.Ladder >= 0 && r.Ladders[q.Ladder].Shape == shape && r.Parts[q.Part].Name == "leg"
 			})
 			if len(own) > 0 && !named[shape] {
-				tags = append(tags, tag{words: howMany(r.Shapes[shape]), owner: r.Pieces[own[0].ID].Part, points: v.pointsOn(own)})
+				tags = append(tags, tag{words: howMany(r, shape), owner: r.Pieces[own[0].ID].Part, points: v.pointsOn(own)})
 			}
 			named[shape] = true
 		}

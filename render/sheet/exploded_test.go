@@ -108,7 +108,7 @@ func TestLongRowIsBrokenOff(t *testing.T) {
 		words   []string
 	}{
 		{"6", false, nil},
-		{"30", true, []string{"Broken off: 5 of 31 ladders shown; inner ladder: 29 alike", "left end ladder", "right end ladder", "360", "62"}},
+		{"30", true, []string{"Broken off: 5 of 31 ladders shown; inner ladders 2 to 30, alike", "left end ladder", "right end ladder", "360", "62"}},
 	} {
 		r := racktest.Build(t, "units = \"mm\"\n[bottles]\nfit = [\"claret-750\"]\n[rack]\ncolumns = "+c.columns+"\nrows = 6\n")
 		s := explodedOf(t, r)

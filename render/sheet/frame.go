@@ -36,7 +36,7 @@ func (p *page) finish(n, of int) {
 	for _, c := range p.fields(n, of) {
 		p.field(block.Min, c)
 	}
-	p.projection(drawing.Pt(block.Max.X-11*drawing.MM, block.Min.Y+20*drawing.MM))
+	p.projection(drawing.Pt(block.Max.X-65*drawing.MM/10, block.Min.Y+20*drawing.MM))
 	if block.Min.X-s.Frame.Min.X > 60*drawing.MM {
 		note(p, "Work to the figures;", drawing.Pt(s.Frame.Min.X+inner, s.Frame.Max.Y-10*drawing.MM))
 		note(p, "do not scale the drawing.", drawing.Pt(s.Frame.Min.X+inner, s.Frame.Max.Y-3*drawing.MM))
@@ -159,14 +159,15 @@ func shortened(s string, room, height drawing.Um, bold bool) string {
 // projection draws the symbol of the method of projection: a cone's frustum and
 // its end view; third angle for inch designs, first angle for metric ones
 // (which side the circles stand on: read in a textbook excerpt; proportions:
-// memory, believed ISO 5456-2).
+// memory, believed ISO 5456-2). Its middle is at the point.
 func (p *page) projection(at drawing.Point) {
 	const mm = drawing.MM
 	s := p.sheet
 	g := s.Group()
-	circles, cone := at.X+8*mm, at.X+3*mm
+	const apart = 5 * mm / 2 // each is 4 mm wide, with 1 mm between them
+	circles, cone := at.X+apart, at.X-apart
 	if p.in.Rack.Design.Units == unit.Imperial {
-		circles, cone = at.X+1*mm, at.X+6*mm
+		circles, cone = cone, circles
 	}
 	s.Add(drawing.Disc(drawing.Symbol, g, drawing.NoFill, drawing.Pt(circles, at.Y), 2*mm))
 	s.Add(drawing.Disc(drawing.Symbol, g, drawing.NoFill, drawing.Pt(circles, at.Y), mm))

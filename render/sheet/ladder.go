@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
@@ -16,7 +17,7 @@ import (
 type ladderFace struct {
 	shape int // into Shapes
 	right bool
-	name  string // "face A" and "face B" of a ladder with two, else ""
+	name  string // "left face" and "right face" of a ladder with two, else ""
 	under []length
 	marks []coord // the undersides with how they are made
 }
@@ -31,7 +32,7 @@ const (
 	ladderEnds   = 34 * drawing.MM // chain of the legs at the left, foot and top marks
 )
 
-// facesOf returns the faces of a shape that carry slats: the left one is A.
+// facesOf returns the faces of a shape that carry slats, the left one first.
 func facesOf(r *rack.Rack, shape int) []ladderFace {
 	s := r.Shapes[shape]
 	n := slices.IndexFunc(r.Ladders, func(l rack.Ladder) bool { return l.Shape == shape })
@@ -43,7 +44,7 @@ func facesOf(r *rack.Rack, shape int) []ladderFace {
 		faces = append(faces, ladderFace{shape: shape, right: true, under: s.Right, marks: undersides(r, r.Columns[n].Kind)})
 	}
 	if len(faces) == 2 {
-		faces[0].name, faces[1].name = "face A", "face B"
+		faces[0].name, faces[1].name = "left face", "right face"
 	}
 	return faces
 }
@@ -68,31 +69,16 @@ func (f ladderFace) from() view.Direction {
 	return view.Left
 }
 
-// ladderNotes are the words under the faces.
-func ladderNotes(in Input, faces []ladderFace) []string {
-	r := in.Rack
-	s := r.Shapes[faces[0].shape]
-	slat, _ := r.PartNamed("slat")
-	leg, _ := r.PartNamed("leg")
-	per := len(s.Left) + len(s.Right)
-	_, diagonal := diagonalOf(r.Format, r.Len("leg.length"), r.Len("slat.length"))
-	notes := []string{
-		fmt.Sprintf("Make %d. Each: 2 legs %s, %s; %s %s, %s.", s.Count, leg.Mark, sizeText(r.Format, leg), counted(per, "slat"), slat.Mark, sizeText(r.Format, slat)),
-		fmt.Sprintf("Square when both diagonals over the legs, from foot to top, are %s %s.", diagonal, r.Format.System),
-		"Crosses: two nails to a crossing, a quarter in from its edges, on the one diagonal on this face and on the other on the face behind, so that they do not meet. Bore first.",
-	}
-	if r.Design.Joint.Glue {
-		notes = append(notes, "Keep bare of finish for glue: where slats cross legs, and the outer edges of the legs where aprons sit.")
-	}
-	return notes
-}
-
 // ladderRoom is the room for faces on a sheet, over the notes.
 func ladderRoom(p *page, faces []ladderFace) drawing.Rect {
+	high := drawing.Um(0)
+	for _, k := range []int{0, 98} { // no sheet's words are longer
+		high = max(high, needed(ladderNotes(p.in, faces[0].shape, k, 99, ", right face, 99 of 99"), p.area.W(), 5*drawing.MM))
+	}
 	room := p.area
 	room.Min.X += ladderEnds
 	room.Max.X -= ladderEnds
-	room.Max.Y -= needed(ladderNotes(p.in, faces), p.area.W(), 5*drawing.MM) + 2*drawing.MM
+	room.Max.Y -= high + 2*drawing.MM
 	return room
 }
 
@@ -115,8 +101,7 @@ func ladderFits(p *page, faces []ladderFace) (picture, bool) {
 }
 
 // drawStrips draws strips of a ladder's faces one above the other, and the notes.
-func drawStrips(p *page, faces []ladderFace, strips []strip) {
-	notes := ladderNotes(p.in, faces)
+func drawStrips(p *page, strips []strip, notes []string) {
 	foot := p.area
 	foot.Min.Y = foot.Max.Y - needed(notes, p.area.W(), 5*drawing.MM)
 	room := p.area
@@ -142,7 +127,7 @@ func (s strip) title(r *rack.Rack) string {
 	f := s.face
 	text := fmt.Sprintf("Slats on the %s face, seen from the %s", handed(f.right), handed(f.right))
 	if f.name != "" {
-		text = fmt.Sprintf("Face %s: slats on the %s, seen from there", f.name[len("face "):], handed(f.right))
+		text = fmt.Sprintf("%s face of the ladder, seen from the %s", strings.ToUpper(handed(f.right)), handed(f.right))
 	}
 	if n := len(f.under); s.last-s.first < n {
 		text += fmt.Sprintf(", slats %d to %d of %d", s.first+1, s.last, n)
@@ -194,6 +179,7 @@ func handed(right bool) string {
 
 // nails draws a cross at each nail of the face between two heights.
 func (f ladderFace) nails(s *drawing.Sheet, r *rack.Rack, scene view.Scene, v picture, lo, hi length) {
+	clash := clashesOf(r, f.shape)
 	for _, b := range scene.Boxes {
 		piece := r.Pieces[b.ID]
 		if r.Parts[piece.Part].Name != "slat" {
@@ -203,7 +189,15 @@ func (f ladderFace) nails(s *drawing.Sheet, r *rack.Rack, scene view.Scene, v pi
 			if c.Patch.Min.Z < lo || c.Patch.Max.Z > hi {
 				continue
 			}
-			for _, n := range rack.NailPlaces(c.Patch, c.Axis, f.right) {
+			aside := length(0)
+			meets, slats := clash.of(r, b.ID, c.Piece)
+			if meets {
+				ringed(s, v, c.Patch)
+			}
+			if slats && f.right {
+				aside = clash.aside
+			}
+			for _, n := range shifted(rack.NailPlaces(c.Patch, c.Axis, f.right), aside) {
 				cross := nailCross
 				// small crossings take smaller crosses
 				if e := v.around(c.Patch); min(e.W(), e.H()) < 3*nailCross {

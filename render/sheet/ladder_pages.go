@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"slatwright/geometry/rack"
 	"slatwright/render/drawing"
 )
 
@@ -15,7 +16,8 @@ func ladders(in Input) []*page {
 	for i, s := range in.Rack.Shapes {
 		faces := facesOf(in.Rack, i)
 		name := fmt.Sprintf("ladder-%d", i+1)
-		title := fmt.Sprintf("Ladder, %s", s.Name)
+		which := rack.Places("ladder", in.Rack.LaddersOf(i))
+		title := fmt.Sprintf("L%s of %d, %s", which[1:], len(in.Rack.Ladders), s.Name)
 		groups := grouped(in, faces)
 		for k, g := range groups {
 			n, t := name, title+g.title
@@ -23,7 +25,7 @@ func ladders(in Input) []*page {
 				n += suffix(k)
 			}
 			p := in.newPage(n, t)
-			drawStrips(p, faces, g.strips)
+			drawStrips(p, g.strips, ladderNotes(in, i, k, len(groups), g.title))
 			pages = append(pages, p)
 		}
 	}

@@ -21,17 +21,29 @@ var cautions = []string{
 	"Makers' instructions and local codes go before this sheet. The figures are computed, not tested; no standard is claimed to be met.",
 }
 
-// order returns the order sheet: the rack with its bottles, what was solved, what
-// was asked, the checks, and the cautions. Lists that are longer than their room
-// go on on further sheets.
+// order returns the order sheet: how the checks came out, the rack with its
+// bottles, what was solved, what was asked, the checks, and the cautions. Lists
+// that are longer than their room go on on further sheets. Checks that fail or
+// ask for caution come before the cautions of the trade: those stand on the next
+// sheet where both do not go on the first.
 func order(in Input) []*page {
-	p := in.newPage("order", "Order")
-	const gap = 5 * drawing.MM
-	body := p.area
-	body.Max.Y -= needed(cautions, p.area.W(), gap) + 8*drawing.MM
-	foot := p.area
-	foot.Min.Y = body.Max.Y + 2*drawing.MM
+	p, rest, written := orderPage(in, true)
+	if written >= pressing(in.Findings) {
+		return append([]*page{p}, continued(in, rest, false)...)
+	}
+	p, rest, _ = orderPage(in, false)
+	return append([]*page{p}, continued(in, rest, true)...)
+}
 
+// orderPage fills the first sheet, with the cautions of the trade at its foot or
+// without. It returns what is left of the lists and how many checks are written.
+func orderPage(in Input, foot bool) (p *page, rest []list, written int) {
+	p = in.newPage("order", "Order")
+	const gap = 5 * drawing.MM
+	body := statusLine(p, p.area)
+	if foot {
+		body = tradeCautions(p, body)
+	}
 	left, middle, right := body, body, body
 	left.Max.X = body.Min.X + body.W()*31/100
 	middle.Min.X = left.Max.X + gap
@@ -41,25 +53,40 @@ func order(in Input) []*page {
 	orderView(p, left)
 	const on = "continued on the next sheet"
 	w := newScribe(p.sheet, middle)
-	rest := []list{solved(in).write(w, on)}
+	rest = []list{solved(in).write(w, on)}
 	w.skip(2 * drawing.MM)
-	rest = append(rest, asked(in).write(w, on), checks(in).write(newScribe(p.sheet, right), on))
+	all := checks(in)
+	unwritten := all.write(newScribe(p.sheet, right), on)
+	return p, append(rest, asked(in).write(w, on), unwritten), len(all.rows) - len(unwritten.rows)
+}
 
-	w = newScribe(p.sheet, foot)
+// tradeCautions writes the cautions of the trade at the foot of a box and
+// returns what is left over them.
+func tradeCautions(p *page, box drawing.Rect) drawing.Rect {
+	const gap = 5 * drawing.MM
+	foot := box
+	box.Max.Y -= needed(cautions, box.W(), gap) + 8*drawing.MM
+	foot.Min.Y = box.Max.Y + 2*drawing.MM
+	w := newScribe(p.sheet, foot)
 	w.heading("Cautions")
 	for _, c := range cautions {
 		w.note(c, gap)
 	}
-	return append([]*page{p}, continued(in, rest)...)
+	return box
 }
 
-// continued returns the sheets that lists go on on, in two columns each.
-func continued(in Input, rest []list) []*page {
+// continued returns the sheets that lists go on on, in two columns each; the
+// first of them with the cautions of the trade where they are still to come.
+func continued(in Input, rest []list, cautions bool) []*page {
 	var out []*page
 	unwritten := func(l list) bool { return len(l.rows) == 0 }
-	for rest = slices.DeleteFunc(rest, unwritten); len(rest) > 0; rest = slices.DeleteFunc(rest, unwritten) {
+	for rest = slices.DeleteFunc(rest, unwritten); len(rest) > 0 || cautions; rest = slices.DeleteFunc(rest, unwritten) {
 		p := in.newPage(fmt.Sprintf("order-%d", len(out)+2), "Order, continued")
-		left, right := p.area, p.area
+		area := p.area
+		if cautions {
+			area, cautions = tradeCautions(p, area), false
+		}
+		left, right := area, area
 		left.Max.X = left.Min.X + left.W()/2 - 3*drawing.MM
 		right.Min.X = left.Max.X + 6*drawing.MM
 		for _, box := range []drawing.Rect{left, right} {
@@ -187,7 +214,7 @@ func solved(in Input) list {
 	r, f := in.Rack, in.Rack.Format
 	c := r.Counts
 	rows := [][]string{
-		{"bottles", fmt.Sprintf("%d, in %s of %s", c.Bottles, counted(c.Columns, "column"), rowsText(r))},
+		{"bottles", bottlesText(r)},
 		{"parts", fmt.Sprintf("%d ladders: %d legs, %d slats; %d aprons", c.Ladders, c.Legs, c.Slats, c.Aprons)},
 	}
 	for _, l := range []struct{ name, words string }{

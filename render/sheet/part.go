@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"slatwright/geometry/finish"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
@@ -227,10 +228,11 @@ const partNarrow = 8 * drawing.MM
 // below returns how much room the notes under the view take.
 func (b partBlock) below(p *page) drawing.Um {
 	part := p.in.Rack.Parts[b.part]
-	if len(part.After) == 0 {
-		return partBelow
+	notes := []string{partNote(p.in.Rack, part.Name)}
+	if len(part.After) > 0 {
+		notes = append(notes, cutAfter(p.in.Rack, part))
 	}
-	return partBelow + needed([]string{cutAfter(p.in.Rack, part)}, p.area.W(), 0)
+	return needed(notes, p.area.W(), 0)
 }
 
 // above returns how much room the dimensions over the view take.
@@ -245,9 +247,9 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	r := p.in.Rack
 	part := r.Parts[b.part]
 	v := b.picture(p)
-	stock := "to size"
+	stock := p.in.wood()
 	if part.Stock != "" {
-		stock = "from " + part.Stock
+		stock += ", from " + part.Stock
 	}
 	w := newScribe(p.sheet, box)
 	w.line(drawing.HeadingText, drawing.FigureHeight, 0, true, drawing.Figure(fmt.Sprintf("%s  %s, %d off: %s %s, %s; %s",
@@ -269,6 +271,7 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	onEnd.Draw(end)
 	foot := box
 	foot.Min.Y = out.Max.Y + b.under(v)
+	b.frontBack(p, v, out)
 	notes := newScribe(p.sheet, foot)
 	notes.note(partNote(r, part.Name), 0)
 	if len(part.After) > 0 {
@@ -287,25 +290,61 @@ func cutAfter(r *rack.Rack, part rack.Part) string {
 	return text + ": measured, and the size drawn here follows from it."
 }
 
-// partNote says what the marks on a part's face mean.
+// partNote says what the marks on a part's face mean, and where nails stand.
 func partNote(r *rack.Rack, name string) string {
+	quarter := func(of string) string { return r.Format.Unit(r.Len(of) / 4) }
 	hatched := "where it sits"
-	if r.Design.Joint.Glue && name != "top" || r.Design.Joint.TopGlued && name == "top" {
+	if r.Design.Joint.Glue {
 		hatched = "bare for glue"
 	}
-	switch {
-	case name == "leg" && r.Design.Joint.Glue:
-		return "One face. Hatched: bare for glue, as is the outer edge under aprons. Crosses: nails. Arrow: grain."
-	case name == "leg":
-		return "One face. Hatched: where slats sit. Crosses: nails. Arrow: grain."
-	case name != "top":
-		return "Face against the legs. Hatched: " + hatched + ". Crosses: nails, from the other face. Arrow: grain."
+	switch name {
+	case "slat":
+		return fmt.Sprintf("Face against the legs. Hatched: %s. Crosses: nails, from the other face, %s from the edge, the outer %s from the end. Arrow: grain.",
+			hatched, quarter("slat.height"), quarter("leg.width"))
+	case "leg":
+		if r.Design.Joint.Glue {
+			hatched += ", as is the outer edge under aprons"
+		} else {
+			hatched = "where slats sit"
+		}
+		return "One face; heights of the slats: ladder sheets. Hatched: " + hatched + ". Crosses: nails. Arrow: grain."
+	case "apron":
+		return fmt.Sprintf("Face against the legs. Hatched: %s. Crosses: nails, from the other face, on the legs' middle, %s from the edge. Arrow: grain.",
+			hatched, quarter("apron.height"))
 	}
-	text := "Underside. Hatched: " + hatched + ". Arrow: grain."
+	text := fmt.Sprintf("Underside. Outlined: where it sits, %s from the front edge, %s from either end. Hatched: glued. Arrow: grain.",
+		r.Format.Unit(r.Len("overhang.front")), r.Format.Unit(r.Len("overhang.side")))
 	if !r.Design.Joint.TopGlued {
 		text += " Fix it so that it can swell and shrink."
 	}
 	return text
+}
+
+// glued reports whether a patch of the part is glued.
+func (b partBlock) glued(r *rack.Rack, patch space.Box) bool {
+	id := b.scene.Boxes[0].ID
+	return slices.ContainsFunc(finish.Zones(r), func(z finish.Zone) bool { return z.Piece == id && z.Patch == patch })
+}
+
+// frontBack letters the front and the back edge of the top.
+func (b partBlock) frontBack(p *page, v picture, out drawing.Rect) {
+	if b.thick != space.Z {
+		return
+	}
+	front, back := out.Min.Y, out.Max.Y
+	if v.point(b.piece.Box.Min).Y > v.point(b.piece.Box.Max).Y {
+		front, back = back, front
+	}
+	for _, x := range []struct {
+		y    drawing.Um
+		word string
+	}{{front, "FRONT"}, {back, "BACK"}} {
+		if x.y == back && out.H() < 3*drawing.FigureHeight {
+			continue // no room for both
+		}
+		y := max(out.Min.Y+drawing.FigureHeight, min(out.Max.Y, x.y))
+		note(p, x.word, drawing.Pt(out.Max.X+3*drawing.MM, y))
+	}
 }
 
 // bare hatches the patches of the face that are fixed to other pieces, marks
@@ -322,7 +361,9 @@ func (b partBlock) bare(p *page, v picture) []drawing.Rect {
 		}
 		r := v.around(patch)
 		out = append(out, r)
-		p.sheet.Add(drawing.Hatching{Pitch: 3 * drawing.MM / 2}.Hatch(0, r)...)
+		if b.thick != space.Z || b.glued(p.in.Rack, c.Patch) {
+			p.sheet.Add(drawing.Hatching{Pitch: 3 * drawing.MM / 2}.Hatch(0, r)...)
+		}
 		p.sheet.Add(drawing.Rectangle(drawing.Thin, 0, drawing.NoFill, r))
 		if b.thick == space.Z {
 			continue // the top's fastening lets it move

@@ -177,7 +177,7 @@ func (p *packet) joining() []string {
 		}
 		lines = append(lines, line)
 	}
-	return append(append(lines, p.sticks()...), "Seen from the front, face A of a ladder looks left and face B looks right.")
+	return append(append(lines, p.sticks()...), "Left and right are as seen from the front.")
 }
 
 // compose draws the pages of instructions.

@@ -15,7 +15,7 @@ import (
 // A strip is what one long template shows: marks along a piece, measured from
 // its datum end, which lies to the left.
 type strip struct {
-	name       string // "inner ladder, face A"
+	name       string // "inner ladder, left face"
 	use        string // what it is laid on
 	start, end string // words at the datum end and at the other end
 	edge       string // word for the true edge of the piece
@@ -45,19 +45,19 @@ func strips(r *rack.Rack) ([]strip, error) {
 		return nil, fmt.Errorf("a rack without slats, legs or aprons has no template")
 	}
 	var out []strip
-	for _, s := range r.Shapes {
+	for shape, s := range r.Shapes {
 		faces := []struct {
 			name, side string
 			under      []unit.Length
 			up         bool
-		}{{"face A", "left", s.Left, false}, {"face B", "right", s.Right, true}}
+		}{{"left face", "left", s.Left, false}, {"right face", "right", s.Right, true}}
 		for _, f := range faces {
 			if len(f.under) == 0 {
 				continue
 			}
 			out = append(out, strip{
 				name:  ladderName(s.Name) + ", " + f.name,
-				use:   fmt.Sprintf("%s face of both legs of %s, %s", f.side, times(s.Count, "ladder"), times(len(f.under), "slat")),
+				use:   fmt.Sprintf("%s face of both legs of %s, %s", f.side, rack.Places("ladder", r.LaddersOf(shape)), times(len(f.under), "slat")),
 				start: "FOOT", end: "TOP", edge: "FRONT", edgeUp: f.up,
 				length: leg.Length, width: leg.Width,
 				seats: slatSeats(f.under, slat.Width, leg.Width, f.up),

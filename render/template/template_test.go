@@ -229,7 +229,7 @@ func TestNailPlaces(t *testing.T) {
 			rings = append(rings, c)
 		}
 	}
-	// Two slats stand on this tile; the strips of faces B and A come first.
+	// Two slats stand on this tile; the strips of the right and the left face come first.
 	if len(rings) != 3*2*2 {
 		t.Fatalf("%d nails, want 12", len(rings))
 	}
@@ -239,15 +239,15 @@ func TestNailPlaces(t *testing.T) {
 			t.Errorf("nail at %.4f mm from the foot, want %.4f", got, along)
 		}
 	}
-	faceB, faceA := rings[0:2], rings[4:6] // in the order of their distance from the front
-	check(faceB[0], z+h*3/4)
-	check(faceB[1], z+h/4)
-	check(faceA[0], z+h/4)
-	check(faceA[1], z+h*3/4)
-	if got := (faceB[1].Centre.Y - faceB[0].Centre.Y).MM(); math.Abs(got-w/2) > 0.0015 {
-		t.Errorf("nails of face B stand %.4f mm apart from front to back, want %.4f", got, w/2)
+	right, left := rings[0:2], rings[4:6] // in the order of their distance from the front
+	check(right[0], z+h*3/4)
+	check(right[1], z+h/4)
+	check(left[0], z+h/4)
+	check(left[1], z+h*3/4)
+	if got := (right[1].Centre.Y - right[0].Centre.Y).MM(); math.Abs(got-w/2) > 0.0015 {
+		t.Errorf("nails of the right face stand %.4f mm apart from front to back, want %.4f", got, w/2)
 	}
-	if got := (faceA[0].Centre.Y - faceA[1].Centre.Y).MM(); math.Abs(got-w/2) > 0.0015 {
-		t.Errorf("nails of face A stand %.4f mm apart from back to front, want %.4f", got, w/2)
+	if got := (left[0].Centre.Y - left[1].Centre.Y).MM(); math.Abs(got-w/2) > 0.0015 {
+		t.Errorf("nails of the left face stand %.4f mm apart from back to front, want %.4f", got, w/2)
 	}
 }

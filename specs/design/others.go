@@ -27,7 +27,7 @@ func (d *Design) describeOthers() {
 	}
 	most := all.Hi
 	if all.Kind == Most || all.Kind == AtLeast {
-		most = maxColumns
+		most = MaxColumns
 	}
 	if most <= described {
 		return

@@ -1,0 +1,94 @@
+package saw
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"slatwright/geometry/cutting"
+	"slatwright/specs/unit"
+)
+
+// Losses says what the saw takes that no setting shows: its kerf, and what comes
+// off ends and edges first.
+func (p *Plan) Losses() string {
+	s := p.Job.Shop
+	text := "Saw kerf " + p.Unit(s.Kerf)
+	if s.EndTrim > 0 {
+		text += fmt.Sprintf("; %s off each end of a board", p.Unit(s.EndTrim))
+	}
+	if s.EdgeTrim > 0 {
+		text += fmt.Sprintf("; %s off each edge of what is ripped", p.Unit(s.EdgeTrim))
+	}
+	return text
+}
+
+// tell adds to the steps' cautions what the plan alone knows: what is jointed
+// first, what is cut after measuring; and puts feet into the unit of the orders.
+func (p *Plan) tell() {
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		s.Cautions = slices.Clone(s.Cautions)
+		for k, c := range s.Cautions {
+			if p.Format.System == unit.Metric {
+				c = strings.ReplaceAll(c, "the last foot", "the last 300 mm")
+				s.Cautions[k] = strings.ReplaceAll(c, "under a foot", "under 300 mm")
+			}
+		}
+		switch {
+		case s.Operation == "rip" && p.Job.Shop.EdgeTrim > 0:
+			s.Cautions = append([]string{"joint one edge first: it goes to the fence, " + p.Unit(p.Job.Shop.EdgeTrim) + " is reckoned for it"}, s.Cautions...)
+		case s.Operation == "trim ends":
+			s.Cautions = append(s.Cautions, fmt.Sprintf("%s is reckoned for each end; tick for the near end, the far end comes off after the board's last crosscut", p.Unit(p.Job.Shop.EndTrim)))
+		case s.Operation == "crosscut" || s.Operation == "cut to length":
+			s.Cautions = append(s.Cautions, p.leftLong(s.Setting.At)...)
+		}
+	}
+}
+
+// leftLong lists the parts of a length that are cut after measuring.
+func (p *Plan) leftLong(at unit.Length) []string {
+	var out []string
+	for _, o := range p.Orders {
+		for _, part := range o.Rack.Parts {
+			if part.Length != at || len(part.After) == 0 {
+				continue
+			}
+			out = append(out, fmt.Sprintf("%s: leave long: cut to length after measuring %s",
+				p.Label(cutting.Placed{Order: o.Name, Mark: part.Mark}), strings.Join(part.After, ", ")))
+		}
+	}
+	return out
+}
+
+// LeftLong says of every part that is cut after measuring what is measured.
+func (p *Plan) LeftLong() []string {
+	var out []string
+	for _, o := range p.Orders {
+		for _, part := range o.Rack.Parts {
+			for _, t := range p.leftLong(part.Length) {
+				if !slices.Contains(out, t) {
+					out = append(out, t)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// Mass prints grams for people to carry by, in the unit of the orders first.
+func (p *Plan) Mass(grams float64) string {
+	kg, lb := fmt.Sprintf("%.1f kg", grams/1000), fmt.Sprintf("%.0f lb", grams/453.59237)
+	if p.Format.System == unit.Imperial {
+		return lb + " (" + kg + ")"
+	}
+	return kg + " (" + lb + ")"
+}
+
+// boardName is what a sentence calls a board.
+func boardName(b cutting.Board) string {
+	if b.Nominal == "as measured" {
+		return "measured board"
+	}
+	return b.Nominal
+}

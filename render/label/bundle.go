@@ -1,0 +1,91 @@
+package label
+
+import (
+	"fmt"
+
+	"slatwright/geometry/rack"
+)
+
+// mostSingle is how many labels a packet has at most with one for each piece;
+// past it a ladder's pieces of one part and one face share a label, since nobody
+// sticks hundreds on slats that are alike.
+const mostSingle = 60
+
+// bundled puts the pieces of a ladder that are alike under one label each, at the
+// place of the first, where there are more labels than one would stick on. Aprons
+// and tops, each at a place of its own, and spares keep theirs.
+func bundled(entries []entry) []entry {
+	if len(entries) <= mostSingle {
+		return entries
+	}
+	type key struct {
+		rack         *rack.Rack
+		order        string
+		part, ladder int
+		right        bool
+	}
+	at := map[key]int{}
+	var out []entry
+	for _, e := range entries {
+		if e.piece < 0 || e.rack.Pieces[e.piece].Ladder < 0 {
+			out = append(out, e)
+			continue
+		}
+		k := key{e.rack, e.order, e.part, e.rack.Pieces[e.piece].Ladder, e.right()}
+		if i, ok := at[k]; ok {
+			out[i].pieces++
+			continue
+		}
+		e.pieces = 1
+		at[k] = len(out)
+		out = append(out, e)
+	}
+	for i := range out {
+		if out[i].pieces == 0 {
+			continue
+		}
+		same := func(e entry) bool {
+			return e.pieces > 0 && e.rack == out[i].rack && e.order == out[i].order && e.part == out[i].part
+		}
+		out[i].n, out[i].of = 1, 0
+		for k, e := range out {
+			if same(e) {
+				out[i].of++
+				if k < i {
+					out[i].n++
+				}
+			}
+		}
+	}
+	return out
+}
+
+// right reports whether an entry is of a slat on the right face of its ladder.
+func (e entry) right() bool {
+	p := e.rack.Pieces[e.piece]
+	return e.rack.Parts[p.Part].Name == "slat" && p.Box.Min.X > e.rack.Ladders[p.Ladder].X
+}
+
+// bundleWords says what a bundle holds: "14 slats, left face".
+func (e entry) bundleWords() string {
+	name := e.rack.Parts[e.part].Name
+	text := fmt.Sprintf("%d %ss", e.pieces, name)
+	if e.pieces == 1 {
+		text = "1 " + name
+	}
+	if name != "slat" {
+		return text
+	}
+	if e.right() {
+		return text + ", right face"
+	}
+	return text + ", left face"
+}
+
+// numbered says which of how many labels of a part an entry's is.
+func (e entry) numbered() string {
+	if e.pieces > 0 {
+		return fmt.Sprintf("bundle %d of %d", e.n, e.of)
+	}
+	return fmt.Sprintf("%d of %d", e.n, e.of)
+}
