@@ -320,10 +320,15 @@ func partNote(r *rack.Rack, name string) string {
 	return text
 }
 
-// glued reports whether a patch of the part is glued.
-func (b partBlock) glued(r *rack.Rack, patch space.Box) bool {
+// glued lists the patches of the part that are glued.
+func (b partBlock) glued(r *rack.Rack) (out []space.Box) {
 	id := b.scene.Boxes[0].ID
-	return slices.ContainsFunc(finish.Zones(r), func(z finish.Zone) bool { return z.Piece == id && z.Patch == patch })
+	for _, z := range finish.Zones(r) {
+		if z.Piece == id {
+			out = append(out, z.Patch)
+		}
+	}
+	return out
 }
 
 // frontBack letters the front and the back edge of the top.
@@ -351,6 +356,10 @@ func (b partBlock) frontBack(p *page, v picture, out drawing.Rect) {
 // their nails, and returns the patches on the sheet.
 func (b partBlock) bare(p *page, v picture) []drawing.Rect {
 	var out []drawing.Rect
+	var glued []space.Box
+	if b.thick == space.Z { // of the top not all that it sits on is
+		glued = b.glued(p.in.Rack)
+	}
 	for _, c := range b.piece.Fixed {
 		if c.Axis != b.thick || c.Far != (b.face.On(b.thick) > 0) {
 			continue
@@ -361,7 +370,7 @@ func (b partBlock) bare(p *page, v picture) []drawing.Rect {
 		}
 		r := v.around(patch)
 		out = append(out, r)
-		if b.thick != space.Z || b.glued(p.in.Rack, c.Patch) {
+		if b.thick != space.Z || slices.Contains(glued, c.Patch) {
 			p.sheet.Add(drawing.Hatching{Pitch: 3 * drawing.MM / 2}.Hatch(0, r)...)
 		}
 		p.sheet.Add(drawing.Rectangle(drawing.Thin, 0, drawing.NoFill, r))
