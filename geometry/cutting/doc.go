@@ -19,7 +19,8 @@
 //	demand, instance, subset     the job as kinds of part, ways to use boards, whole numbers
 //	solve, separate              which method, choice by choice; orders by themselves
 //	search, price, tables        the linear program over all patterns and its safe bound
-//	master, formable             the simplex method; totals that prices can add up to
+//	master, formable, tops       the simplex method; totals that prices can add up to;
+//	                             how glued-up parts are made
 //	rest, guide, exact           the exact method for a demand that is small enough:
 //	enumerate, boards, box         every pattern that can be in a better plan,
 //	shortest                       then the cheapest way through the open demand

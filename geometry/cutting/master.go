@@ -21,6 +21,9 @@ type master struct {
 	work    *effort
 	entered []float64
 	inBasis []bool
+	left    []float64 // reduced costs of the columns
+	weight  []float64 // of the columns
+	heft    []float64 // of the surplus of each row
 }
 
 // A column is a pattern as the program sees it.
@@ -31,7 +34,12 @@ type column struct {
 	p     pattern
 }
 
-const tiny = 1e-9
+// Entries of the inverse below tiny count as zero, and so much of a variable may
+// be missing when it leaves the basis.
+const (
+	tiny   = 1e-7
+	nearly = 1e-9
+)
 
 // newMaster returns a program that meets no need but by its big price.
 func newMaster(need []int, limits []int, big float64, work *effort) *master {
@@ -74,54 +82,115 @@ func (m *master) reduced(c *column) float64 {
 	return r
 }
 
-// solve brings the program to its optimum over the columns at hand.
+// solve brings the program to its optimum over the columns at hand. The column
+// that enters is the one whose reduced cost is largest for its weight (devex,
+// Forrest and Goldfarb 1992), which takes far fewer exchanges than the largest
+// reduced cost.
 func (m *master) solve() {
+	m.weigh()
 	for pivots := 0; pivots < 50*(m.rows+20) && !m.work.out(); pivots++ {
-		best, enter := -1e-7, -1
-		for j := range m.cols {
-			if m.inBasis[j] {
-				continue
-			}
-			if r := m.reduced(&m.cols[j]); r < best {
-				best, enter = r, j
+		best, enter := 0.0, -1
+		for j, r := range m.left {
+			if r < -1e-7 && !m.inBasis[j] && r*r > float64(best*m.weight[j]) {
+				best, enter = r*r/m.weight[j], j
 			}
 		}
-		m.work.spend(4 * len(m.cols))
 		surplus := -1
 		for i := range m.rows {
-			r := m.y[i] // of a need's surplus
-			if i >= m.kinds {
-				r = -m.y[i] // of a limit's slack
-			}
-			if r < best {
-				best, surplus = r, i
+			if r := m.ofSurplus(i, m.y); r < -1e-7 && r*r > float64(best*m.heft[i]) {
+				best, surplus = r*r/m.heft[i], i
 			}
 		}
 		if enter < 0 && surplus < 0 {
 			return
 		}
-		if !m.pivot(enter, surplus, best) {
+		if !m.pivot(enter, surplus) {
 			return
 		}
 		if pivots%100 == 99 {
 			m.refresh()
+			m.remain()
 		}
+	}
+}
+
+// ofSurplus picks from a row of prices or of the inverse what belongs to the
+// surplus of need i, or to the slack of limit i.
+func (m *master) ofSurplus(i int, row []float64) float64 {
+	if i >= m.kinds {
+		return -row[i]
+	}
+	return row[i]
+}
+
+// weigh starts with equal weights.
+func (m *master) weigh() {
+	for len(m.weight) < len(m.cols) {
+		m.weight, m.left = append(m.weight, 0), append(m.left, 0)
+	}
+	for j := range m.weight {
+		m.weight[j] = 1
+	}
+	m.heft = m.heft[:0]
+	for range m.rows {
+		m.heft = append(m.heft, 1)
+	}
+	m.remain()
+}
+
+// remain computes the reduced costs anew.
+func (m *master) remain() {
+	for j := range m.cols {
+		m.left[j] = m.reduced(&m.cols[j])
+	}
+	m.work.spend(4 * len(m.cols))
+}
+
+// reweigh updates weights and reduced costs for the exchange at hand: the
+// variable that enters has the weight and the reduced cost given.
+func (m *master) reweigh(leave int, weight, reduced float64) {
+	row, f := m.inv[leave], 1/m.entered[leave]
+	for j := range m.cols {
+		s := 0.0
+		c := &m.cols[j]
+		for i, at := range c.at {
+			s += float64(row[at] * c.value[i])
+		}
+		if s *= f; s != 0 {
+			m.left[j] -= float64(reduced * s)
+			m.weight[j] = max(m.weight[j], float64(s*s)*weight)
+		}
+	}
+	for i, s := range row {
+		s *= f
+		m.heft[i] = max(m.heft[i], float64(s*s)*weight)
+	}
+	m.work.spend(4 * len(m.cols))
+	weight = max(1, weight*f*f)
+	switch b := m.basis[leave]; {
+	case b >= 0:
+		m.weight[b] = weight
+	case b <= surplusBase:
+		m.heft[surplusBase-b] = weight
 	}
 }
 
 // Basis entries below surplusBase stand for the surplus of a need.
 const surplusBase = -1 << 30
 
-func (m *master) pivot(enter, surplus int, reduced float64) bool {
+func (m *master) pivot(enter, surplus int) bool {
 	a := m.entered
+	reduced, weight := 0.0, 0.0
+	if surplus >= 0 {
+		reduced, weight = m.ofSurplus(surplus, m.y), m.heft[surplus]
+	} else {
+		reduced, weight = m.left[enter], m.weight[enter]
+	}
 	for r := range a {
 		row, s := m.inv[r], 0.0
-		switch {
-		case surplus >= m.kinds:
-			s = row[surplus]
-		case surplus >= 0:
-			s = -row[surplus]
-		default:
+		if surplus >= 0 {
+			s = -m.ofSurplus(surplus, row)
+		} else {
 			c := &m.cols[enter]
 			for i, at := range c.at {
 				s += float64(row[at] * c.value[i])
@@ -129,19 +198,11 @@ func (m *master) pivot(enter, surplus int, reduced float64) bool {
 		}
 		a[r] = s
 	}
-	leave, least := -1, math.Inf(1)
-	for r, s := range a {
-		if s <= tiny {
-			continue
-		}
-		ratio := max(0, m.x[r]) / s
-		if ratio < least-1e-12 || (ratio < least+1e-12 && s > a[leave]) {
-			leave, least = r, ratio
-		}
-	}
+	leave, least := m.leaving()
 	if leave < 0 {
 		return false
 	}
+	m.reweigh(leave, weight, reduced)
 	m.update(leave, least, reduced)
 	if b := m.basis[leave]; b >= 0 {
 		m.inBasis[b] = false
@@ -153,6 +214,25 @@ func (m *master) pivot(enter, surplus int, reduced float64) bool {
 		m.inBasis[enter] = true
 	}
 	return true
+}
+
+// leaving picks the row whose variable leaves the basis: of those that come to
+// zero first, or next to first, the one with the largest entry, because small
+// ones spoil the inverse (Harris 1973).
+func (m *master) leaving() (leave int, step float64) {
+	first := math.Inf(1)
+	for r, s := range m.entered {
+		if s > tiny {
+			first = min(first, (max(0, m.x[r])+nearly)/s)
+		}
+	}
+	leave, largest := -1, 0.0
+	for r, s := range m.entered {
+		if s > tiny && s > largest && max(0, m.x[r])/s <= first {
+			leave, largest, step = r, s, max(0, m.x[r])/s
+		}
+	}
+	return leave, step
 }
 
 // update changes inverse, values and prices for one exchange.

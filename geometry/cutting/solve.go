@@ -1,5 +1,7 @@
 package cutting
 
+import "slices"
+
 // An answer is the best plan of an instance, perhaps order by order.
 type answer struct {
 	plans       []planned
@@ -20,7 +22,7 @@ type option struct {
 }
 
 // solve plans an instance: by the exact method where that is possible, else
-// order by order and by dives for the most promising choice of how to make its
+// order by order and by dives for the most promising choices of how to make its
 // tops, whichever is cheaper.
 func solve(job Job, in *instance, work *effort) (*answer, error) {
 	s := newSearch(in, work)
@@ -39,22 +41,43 @@ func solve(job Job, in *instance, work *effort) (*answer, error) {
 	if apart := s.separate(job); apart != nil {
 		best = cheaper(best, apart)
 	}
-	s.rootWithin(work.limit / 3)
-	choices, _ := s.choices()
-	first := s.with(choices[0].ways)
-	first.large()
-	if first.best != nil {
-		best = cheaper(best, &answer{plans: []planned{{first.in, first.best.patterns}}, cost: first.best.cost})
-	}
+	s.rootWithin(work.limit / 2)
+	best = s.dived(best)
 	if best == nil {
-		return nil, stockOut(job, first.in)
+		return nil, stockOut(job, s.with(s.settled()).in)
 	}
 	best.bound = s.bound
-	if len(in.tops) == 0 {
-		best.bound = first.bound
-	}
 	best.bound = min(best.bound, best.cost)
 	return best, nil
+}
+
+// dived improves on an answer by dives for the most promising choices, which
+// share the effort left.
+func (s *search) dived(best *answer) *answer {
+	choices := s.promising()
+	all := s.work.limit
+	for i, ways := range choices {
+		s.work.limit = s.work.used + (all-s.work.used)/int64(len(choices)-i)
+		one := s.with(ways)
+		if one.large(); one.best != nil {
+			best = cheaper(best, &answer{plans: []planned{{one.in, one.best.patterns}}, cost: one.best.cost})
+		}
+	}
+	s.work.limit = all
+	return best
+}
+
+// promising lists the choices for the tops to dive for: that of the linear
+// program and, where there is effort for both, that of its prices.
+func (s *search) promising() [][]int {
+	out := [][]int{s.settled()}
+	if s.work.used > s.work.limit/50 || len(s.in.tops) == 0 {
+		return out
+	}
+	if choices, _ := s.choices(); !slices.Equal(choices[0].ways, out[0]) {
+		out = append(out, choices[0].ways)
+	}
+	return out
 }
 
 func cheaper(a, b *answer) *answer {
