@@ -2,33 +2,67 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 
 	"slatwright/geometry/assembly"
+	"slatwright/geometry/check"
+	"slatwright/geometry/wood"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
 	"slatwright/specs/unit"
 )
 
-// assemblyCautions stand on the sheet of the operation.
-var assemblyCautions = []string{
-	"Nails: bore near ends, eyes protected, hands out of the nail's way, the nailer's safety as its maker says.",
-	"Glue: gloves, and the label's word on time, cold and skin. Clamps pinch: tighten by turns, a caul under each jaw.",
-	"The full rack is heavy and can tip: two people lift; anchor it before loading, by licensed people where local codes ask for it.",
+// assemblyCautions stand on the sheet of the operation; what is said of an
+// anchor is what stand.anchor asks for.
+func assemblyCautions(in Input) []string {
+	loaded := "The full rack is heavy: two people lift. On a firm, level floor stand.anchor asks for no anchor; anchor it all the same where children climb or the floor gives."
+	if n, _ := check.Anchors(in.Rack); n > 0 {
+		loaded = "The full rack is heavy and can tip: two people lift; anchor it before loading, by licensed people where local codes ask for it."
+	}
+	return []string{
+		"Nails: bore near ends, eyes protected, hands out of the nail's way, the nailer's safety as its maker says.",
+		"Glue: gloves, and the label's word on time, cold and skin. Clamps pinch: tighten by turns, a caul under each jaw.",
+		loaded,
+	}
 }
 
-// assemblySheets returns the order of work with its waits, and the clamps and
-// diagonals.
+// assemblySheets returns the order of work with its waits, what to have at hand,
+// how the top is fitted, and the clamps and diagonals.
 func assemblySheets(in Input) []*page {
-	return append(orderOfWork(in), clampSheets(in)...)
+	pages := append(orderOfWork(in), hardwareSheets(in)...)
+	return append(append(pages, topSheets(in)...), clampSheets(in)...)
+}
+
+// hardwareSheets list what holds the rack together.
+func hardwareSheets(in Input) []*page {
+	l := ledger{columns: []ledgerColumn{
+		{title: "what", width: 88 * drawing.MM, bold: true}, {title: "for"},
+		{title: "the rack takes", width: 26 * drawing.MM, right: true, bold: true}, {title: "spare", width: 17 * drawing.MM, right: true},
+	}}
+	for _, i := range assembly.Hardware(in.Rack, topPanel(in)) {
+		count, more := i.Amount, ""
+		if i.Count > 0 {
+			count = strconv.Itoa(i.Count)
+		}
+		if i.Spare > 0 {
+			more = strconv.Itoa(i.Spare)
+		}
+		l.rows = append(l.rows, []string{i.What, i.For, count, more})
+	}
+	pages, _ := l.paged(func(n int) (*page, *scribe) {
+		p := in.newPage(fmt.Sprintf("hardware-%d", n+1), "Hardware")
+		return p, newScribe(p.sheet, p.area)
+	})
+	return pages
 }
 
 // orderOfWork lists the steps. Waits are what the labels give from and to; a
 // step can begin no sooner than the longest chain of waits before it.
 func orderOfWork(in Input) []*page {
-	steps := assembly.Steps(in.Rack)
+	steps := assembly.Steps(in.Rack, topPanel(in))
 	soon, late := assembly.Plan(steps, false), assembly.Plan(steps, true)
 	l := ledger{columns: []ledgerColumn{
 		{title: "step", width: 10 * drawing.MM, bold: true}, {title: "what", width: 29 * drawing.MM, bold: true}, {title: "how"},
@@ -45,7 +79,11 @@ func orderOfWork(in Input) []*page {
 	if chain := chainText(steps, late); chain != "" {
 		notes = append(notes, chain)
 	}
-	if w.room() < needed(append(notes, assemblyCautions...), w.box.W(), 5*drawing.MM)+14*drawing.MM {
+	if in.Cutting == nil && in.Rack.HasTop() {
+		notes = append(notes, "No cutting plan stands behind this: where the top is glued up, its clamping and curing come on top.")
+	}
+	cautions := assemblyCautions(in)
+	if w.room() < needed(append(slices.Clone(notes), cautions...), w.box.W(), 5*drawing.MM)+14*drawing.MM {
 		p := in.newPage(fmt.Sprintf("work-%d", len(pages)+1), "Order of work")
 		pages = append(pages, p)
 		w = newScribe(p.sheet, p.area)
@@ -56,7 +94,7 @@ func orderOfWork(in Input) []*page {
 	}
 	w.skip(2 * drawing.MM)
 	w.heading("Cautions")
-	for _, c := range assemblyCautions {
+	for _, c := range cautions {
 		w.note(c, 5*drawing.MM)
 	}
 	return pages
@@ -79,14 +117,10 @@ func waitText(s assembly.Span) string {
 	return table.HoursRange(s.Least, s.Greatest)
 }
 
-// beginText prints when a step can begin, rounded up to the hour where it is
-// two or more.
+// beginText prints when a step can begin, to the minute.
 func beginText(d time.Duration) string {
-	switch {
-	case d == 0:
+	if d == 0 {
 		return "at once"
-	case d >= 2*time.Hour:
-		d = (d + time.Hour - 1) / time.Hour * time.Hour
 	}
 	return table.Hours(d)
 }
@@ -135,13 +169,14 @@ func clampNotes(in Input) []string {
 	if g.Note != "" {
 		noted = " (" + g.Note + ")"
 	}
-	moisture := table.GluingMoisture()
+	air := wood.AirOf(d.Wood)
+	figure := func(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
 	return []string{
 		fmt.Sprintf("Glue: %s%s, on one face. Close a joint within %s, keep it clamped %s, no load for %s, not colder than %s.",
 			g.Name, noted, g.Open, g.Clamp, table.Hours(g.Cure.Value), cold),
-		fmt.Sprintf("Pressure for %s: %s (%s). Wood at %d to %d %% moisture. Nails hold a joint too: clamp at the least where it gapes.",
-			d.Wood.Species.Name, pressure, p.Origin.Standing, moisture.Least, moisture.Greatest),
-		"Circles with a cross are clamps; sets serve one after the other. Equal diagonals are square: where one is longer, press its corners together before the glue sets.",
+		fmt.Sprintf("Pressure for %s: %s (%s). Glue at the moisture the wood will have in its room, %s to %s %% over the year. Nails hold a joint too: clamp at the least where it gapes.",
+			d.Wood.Species.Name, pressure, p.Origin.Standing, figure(air.Dry), figure(air.Moist)),
+		"Circles with a cross are clamps, of a ladder those of the first round; sets serve one after the other, with the same clamps where they open far enough. Equal diagonals are square: where one is longer, press its corners together before the glue sets.",
 	}
 }
 
@@ -153,11 +188,11 @@ const psi = 4.4482216152605 / 645.16
 func clampLedger(in Input) ledger {
 	f := in.Rack.Format
 	l := ledger{columns: []ledgerColumn{
-		{title: "clamps for", width: 32 * drawing.MM, bold: true}, {title: "number", width: 17 * drawing.MM, right: true, bold: true}, {title: "where"},
+		{title: "clamps for", width: 38 * drawing.MM, bold: true}, {title: "at a time", width: 17 * drawing.MM, right: true, bold: true}, {title: "rounds", width: 17 * drawing.MM, right: true}, {title: "where"},
 		{title: "open to, " + f.System.String(), width: 24 * drawing.MM, right: true}, {title: "force at each", width: 34 * drawing.MM, right: true},
 	}}
-	for _, s := range assembly.Sets(in.Rack) {
-		l.rows = append(l.rows, []string{s.For, strconv.Itoa(s.Count), s.Where, f.Text(s.Opening), s.Force.Text(f.System)})
+	for _, s := range assembly.Sets(in.Rack, topPanel(in)) {
+		l.rows = append(l.rows, []string{s.For, strconv.Itoa(s.Count), strconv.Itoa(s.Rounds), s.Where, f.Text(s.Opening), s.Force.Text(f.System)})
 	}
 	return l
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/rack"
@@ -62,12 +63,16 @@ func scaleOf(list [2]clampPicture) [2]int64 { return [2]int64{list[0].v.proj.Den
 // by side in the box.
 func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 	r := in.Rack
-	sets := assembly.Sets(r)
+	sets := assembly.Sets(r, topPanel(in))
+	set := func(word string) assembly.Clamps {
+		return sets[slices.IndexFunc(sets, func(c assembly.Clamps) bool { return strings.HasSuffix(c.For, word) })]
+	}
+	rungs, aprons := set("ladder").Places, set("aprons").Places
 	left, right := box, box
 	left.Max.X = box.Min.X + box.W()*2/5
 	right.Min.X = left.Max.X + 6*drawing.MM
 
-	n := slices.IndexFunc(r.Ladders, func(l rack.Ladder) bool { return l.X == sets[0].Places[0].X })
+	n := slices.IndexFunc(r.Ladders, func(l rack.Ladder) bool { return l.X == rungs[0].X })
 	ladder := sceneOf(r, func(q rack.Piece) bool { return q.Ladder == n })
 	carcase := sceneOf(r, func(q rack.Piece) bool { return r.Parts[q.Part].Name == "leg" || r.Parts[q.Part].Name == "apron" })
 	of := func(box drawing.Rect, s view.Scene, d view.Direction, places []space.Point, title string) clampPicture {
@@ -76,8 +81,8 @@ func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 		return clampPicture{box, s, pictured(in, s, d, false, inside.Inset(clampR)), places, title}
 	}
 	return [2]clampPicture{
-		of(left, ladder, view.Right, sets[0].Places, "A ladder from the side"),
-		of(right, carcase, view.Front, sets[1].Places, "The carcase from the front"),
+		of(left, ladder, view.Right, rungs, "A ladder from the side"),
+		of(right, carcase, view.Front, aprons, "The carcase from the front"),
 	}
 }
 

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"slatwright/geometry/finish"
 	"slatwright/render/dim"
@@ -29,10 +30,6 @@ const (
 	bareSpread = 20 * drawing.MM // how far figures may spread beyond the picture, both sides together
 	tapeOver   = 2 * drawing.MM  // how far tape reaches over the outer parts
 )
-
-// benchLong is the most that parts lying side by side take of a bench (the
-// project's own).
-const benchLong = 1200 * unit.Millimetre
 
 // room is the free area of a sheet of the design's paper.
 func (in Input) room() drawing.Rect { return in.newPage("", "").area }
@@ -185,14 +182,57 @@ func (b bareBlock) tape() string {
 	if wide, same := b.stripWidth(); same {
 		strips += ", " + f.Unit(wide) + " wide"
 	}
+	faces := b.faces()
 	if b.row.Count == 1 || !b.row.Whole() {
-		return fmt.Sprintf("%d in all: %s (hatched).", b.row.Count, strips)
+		return fmt.Sprintf("%s: %s (hatched).", faces, strips)
 	}
-	n := min(b.row.Count, max(1, int(benchLong/b.row.Across)))
+	n := b.row.Abreast()
 	if n < b.row.Count {
-		return fmt.Sprintf("%d in all, %d to a row of %s: %s, across all (hatched).", b.row.Count, n, f.Unit(b.row.Across*length(n)), strips)
+		return fmt.Sprintf("%s, %d to a row of %s: %s, across all (hatched).", faces, n, f.Unit(b.row.Across*length(n)), strips)
 	}
-	return fmt.Sprintf("%d in all, %s side by side: %s, across all (hatched).", n, f.Unit(b.row.Across*length(n)), strips)
+	return fmt.Sprintf("%s, %s side by side: %s, across all (hatched).", faces, f.Unit(b.row.Across*length(n)), strips)
+}
+
+// faces says how many faces there are, of how many pieces, and of legs on which
+// sides of which ladders.
+func (b bareBlock) faces() string {
+	text := fmt.Sprintf("%d in all", b.row.Count)
+	if len(b.row.Left)+len(b.row.Right) == 0 {
+		return text
+	}
+	var sides []string
+	for _, s := range []struct {
+		side    string
+		ladders []int
+	}{{"right", b.row.Right}, {"left", b.row.Left}} {
+		switch len(s.ladders) {
+		case 0:
+		case 1:
+			sides = append(sides, fmt.Sprintf("the %s face at ladder %s", s.side, runs(s.ladders)))
+		default:
+			sides = append(sides, fmt.Sprintf("the %s face at ladders %s", s.side, runs(s.ladders)))
+		}
+	}
+	return fmt.Sprintf("%d faces of %d legs (seen from the front: %s)", b.row.Count, len(b.row.Pieces), strings.Join(sides, ", "))
+}
+
+// runs lists numbers counted from 0 as a reader counts them, from 1, neighbours
+// as from and to: "1-4, 6".
+func runs(list []int) string {
+	var out []string
+	for i := 0; i < len(list); {
+		n := i
+		for n+1 < len(list) && list[n+1] == list[n]+1 {
+			n++
+		}
+		text := fmt.Sprint(list[i] + 1)
+		if n > i {
+			text += fmt.Sprintf("-%d", list[n]+1)
+		}
+		out = append(out, text)
+		i = n + 1
+	}
+	return strings.Join(out, ", ")
 }
 
 // stripWidth returns how wide strips are, and whether all are alike.

@@ -83,7 +83,7 @@ func materialLedger(in Input) ledger {
 		{title: "material"}, {title: "coats", width: 13 * drawing.MM, right: true}, {title: "once, " + f.System.AreaUnit(), width: 22 * drawing.MM, right: true},
 		{title: "take", width: 22 * drawing.MM, right: true, bold: true},
 	}}
-	for _, s := range finish.Supplies(in.Rack) {
+	for _, s := range finish.Supplies(in.Rack, topPanel(in)) {
 		l.rows = append(l.rows, []string{s.Name, strconv.Itoa(s.Coats), f.AreaText(s.Area), finish.Volume(f.System, s.Millilitres)})
 	}
 	return l
@@ -113,8 +113,8 @@ func origins(in Input) [][]string {
 	d := in.Rack.Design
 	from := func(o table.Origin) string { return fmt.Sprintf("%s: %s", o.Standing, o.Source) }
 	var out [][]string
-	for _, s := range finish.Supplies(in.Rack) {
-		out = append(out, []string{s.Name, s.Coverage.String() + "; " + from(s.Coverage.Origin)})
+	for _, s := range finish.Supplies(in.Rack, topPanel(in)) {
+		out = append(out, []string{s.Name, finish.CoverageText(in.Rack.Format.System, s.Coverage) + "; " + from(s.Coverage.Origin)})
 	}
 	lost := table.FinishLost()
 	out = append(out, []string{"lost in brush, tin, rag", fmt.Sprintf("%d %%; %s", lost.Value, from(lost.Origin))})

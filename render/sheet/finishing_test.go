@@ -51,7 +51,7 @@ func TestFinishingSheetsAreWhole(t *testing.T) {
 	for name, r := range racks {
 		sheets := packet(t, r)
 		texts := map[string]string{}
-		for _, word := range []string{"bare", "quantities", "work", "clamps", "inspection"} {
+		for _, word := range []string{"bare", "quantities", "work", "hardware", "clamps", "inspection"} {
 			texts[word] = lettered(sheets, word)
 		}
 		shows := func(word, what string) {
@@ -63,14 +63,14 @@ func TestFinishingSheetsAreWhole(t *testing.T) {
 		for _, w := range finish.Rows(r) {
 			shows("bare", r.Parts[w.Part].Name+", "+w.Face)
 		}
-		for _, s := range finish.Supplies(r) {
+		for _, s := range finish.Supplies(r, finish.Panel{}) {
 			shows("quantities", finish.Volume(r.Format.System, s.Millilitres))
 			shows("quantities", s.Coverage.Origin.Source)
 		}
-		for _, s := range assembly.Steps(r) {
+		for _, s := range assembly.Steps(r, finish.Panel{}) {
 			shows("work", s.Name) // its text is broken into lines beside other columns
 		}
-		for _, c := range assembly.Sets(r) {
+		for _, c := range assembly.Sets(r, finish.Panel{}) {
 			shows("clamps", fmt.Sprint(c.Count))
 			shows("clamps", c.Force.Text(r.Format.System))
 		}
@@ -84,7 +84,10 @@ func TestFinishingSheetsAreWhole(t *testing.T) {
 		}
 		shows("inspection", "Initials")
 		shows("quantities", "Rags wet with oil")
-		shows("work", "can tip")
+		shows("work", "The full rack is heavy")
+		for _, i := range assembly.Hardware(r, finish.Panel{}) {
+			shows("hardware", i.What)
+		}
 	}
 	if text := lettered(packet(t, racks["stained"]), "work"); !strings.Contains(text, "Begunon2031-03-04") {
 		t.Error("the order of work does not say when the rack can be ready")
