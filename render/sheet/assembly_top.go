@@ -105,7 +105,7 @@ func topSection(p *page, t fixing.Top, box drawing.Rect) {
 	b.Overall(dim.Below, across(slot), across(middle), dim.Options{})
 	down := func(z length) dim.Stop { return dim.Stop{At: at(0, z).Y, Value: z, From: at(0, 0).X} }
 	b.Chain(dim.LeftOf, []dim.Stop{down(0), down(t.Block.Z)}, dim.Options{})
-	b.Draw(drawing.Rect{Min: top.Min, Max: at(deep, t.Block.Z+half)})
+	b.Draw(drawing.Rect{Min: top.Min, Max: at(deep, high)}) // figures under the apron, not on it
 	newScribe(p.sheet, box).note(fmt.Sprintf("Cut through a block, front at the left, 1:%d", den), 0)
 }
 
