@@ -1,19 +1,26 @@
 package assembly_test
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
 	"slatwright/geometry/assembly"
+	"slatwright/geometry/finish"
+	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
 	"slatwright/geometry/space"
 	"slatwright/specs/unit"
 )
 
 const hour = time.Hour
+
+// staves is a top of four.
+var staves = finish.Panel{Tops: 1, Staves: 4, StaveWidth: 4 * unit.Inch, Length: 40 * unit.Inch}
 
 // longest walks every chain that ends in step i and returns the longest sum of
 // waits: it shares nothing with the schedule.
@@ -45,7 +52,11 @@ func TestReadyIsTheLongestPath(t *testing.T) {
 		"", "[finish]\nstain = \"oil_stain\"\n", "[finish]\ncoat = \"none\"\n", "[top]\npresent = false\n",
 		"[finish]\ncoat = \"none\"\nstain = \"water_stain\"\n[top]\npresent = false\n",
 	} {
-		check(t, assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n"+text)))
+		r := racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n"+text)
+		check(t, assembly.Steps(r, finish.Panel{}))
+		if r.HasTop() {
+			check(t, assembly.Steps(r, staves))
+		}
 	}
 }
 
@@ -87,7 +98,7 @@ func check(t *testing.T, steps []assembly.Step) {
 // 2 x 4 to 6 h between coats and 24 h after them; clamped 30 to 60 min for each
 // ladder, the front, the back and the top; 24 h for the glue and the touching up.
 func TestWaitByHand(t *testing.T) {
-	steps := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n"))
+	steps := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n"), finish.Panel{})
 	for long, want := range map[bool]time.Duration{
 		false: (2*4+24)*hour + 7*hour/2 + 24*hour,
 		true:  (2*6+24)*hour + 7*hour + 24*hour,
@@ -96,10 +107,26 @@ func TestWaitByHand(t *testing.T) {
 			t.Errorf("long %v: ready after %v; want %v", long, got, want)
 		}
 	}
-	stained := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n[finish]\nstain = \"oil_stain\"\n"))
+	stained := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n[finish]\nstain = \"oil_stain\"\n"), finish.Panel{})
 	// Conditioner 5 to 15 min, stain 24 to 48 h.
 	if got, want := assembly.Plan(stained, true).Ready-assembly.Plan(steps, true).Ready, 48*hour+15*time.Minute; got != want {
 		t.Errorf("stain adds %v; want %v", got, want)
+	}
+	// A glued-up top is clamped 30 to 60 min and cures 24 h before it is coated,
+	// beside the ladders, which wait 4 times 30 to 60 min and front and back once;
+	// the stain, of all parts at once, waits for it.
+	panel := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n"), staves)
+	for long, want := range map[bool]time.Duration{
+		false: 24*hour + hour/2 + (2*4+24)*hour + hour/2 + 24*hour,
+		true:  24*hour + hour + (2*6+24)*hour + hour + 24*hour,
+	} {
+		if got := assembly.Plan(panel, long).Ready; got != want {
+			t.Errorf("glued-up top, long %v: ready after %v; want %v", long, got, want)
+		}
+	}
+	both := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n[finish]\nstain = \"oil_stain\"\n"), staves)
+	if got, want := assembly.Plan(both, true).Ready-assembly.Plan(stained, true).Ready, 25*hour; got != want {
+		t.Errorf("a glued-up top adds %v to a stained rack; want %v", got, want)
 	}
 }
 
@@ -119,31 +146,27 @@ func TestDay(t *testing.T) {
 }
 
 // Every clamp stands on a glued joint, and none is further from the next than
-// the table allows unless the ladders are.
+// the table allows unless the ladders are. No round of a ladder takes more than
+// eight, none of them closer than 2 in above each other.
 func TestClamps(t *testing.T) {
-	for _, text := range []string{"[rack]\ncolumns = 4\nrows = 5\n", "[rack]\ncolumns = 1\nrows = 1\n", "units = \"mm\"\n[rack]\ncolumns = 9\nrows = 3\n"} {
+	for _, text := range []string{
+		"[rack]\ncolumns = 4\nrows = 5\n", "[rack]\ncolumns = 1\nrows = 1\n", "units = \"mm\"\n[rack]\ncolumns = 9\nrows = 14\n",
+		"[[column]]\ncount = 1\nrows = 3\nfit = [\"magnum-1500\"]\n[[column]]\ncount = 3\nrows = 4\n",
+	} {
 		r := racktest.Build(t, text)
-		sets := assembly.Sets(r)
-		if len(sets) != 3 {
-			t.Fatalf("%d sets", len(sets))
+		kinds := min(len(r.Columns), 2) // of ladders: ends alone, or inner ones too
+		sets := assembly.Sets(r, finish.Panel{})
+		if len(sets) != kinds+3 || len(assembly.Sets(r, staves)) != kinds+4 {
+			t.Fatalf("%s%d sets", text, len(sets))
 		}
-		if got, want := sets[0].Count, 2*r.Counts.Rows; got != want || len(sets[0].Places) != want {
-			t.Errorf("%s%d clamps for a ladder, at %d places; want %d", text, got, len(sets[0].Places), want)
+		for _, s := range sets[:kinds] {
+			onLadder(t, r, s)
 		}
-		for _, p := range sets[0].Places {
-			inside := 0
-			for _, q := range r.Pieces {
-				for _, c := range q.Fixed {
-					if c.Axis == space.X && c.Patch.Min.Y < p.Y && p.Y < c.Patch.Max.Y && c.Patch.Min.Z < p.Z && p.Z < c.Patch.Max.Z {
-						inside++
-					}
-				}
-			}
-			if inside == 0 {
-				t.Errorf("%sa clamp at %+v is on no joint", text, p)
-			}
+		front, back := sets[kinds], sets[kinds+1]
+		if front.Opening != r.Len("carcase.depth")-r.Len("apron.thickness") || back.Opening != r.Len("carcase.depth") {
+			t.Errorf("%sclamps open to %v and %v", text, front.Opening, back.Opening)
 		}
-		for _, s := range sets[1:] {
+		for _, s := range sets[kinds:] {
 			if s.Count != len(s.Places) {
 				t.Errorf("%s%s: %d clamps at %d places", text, s.For, s.Count, len(s.Places))
 			}
@@ -156,12 +179,109 @@ func TestClamps(t *testing.T) {
 		}
 	}
 	// 1 1/2 x 1 in of ponderosa pine at 100 to 150 psi.
-	f := assembly.Sets(racktest.Build(t, "[rack]\ncolumns = 2\nrows = 1\n"))[0].Force
+	f := assembly.Sets(racktest.Build(t, "[rack]\ncolumns = 2\nrows = 1\n"), finish.Panel{})[0].Force
 	if got := f.Text(unit.Imperial); got != "150 to 230 lbf" || math.Abs(f.Greatest-225) > 1e-9 {
 		t.Errorf("force %q", got)
 	}
 	if got := f.Text(unit.Metric); got != "0.7 to 1.0 kN" {
 		t.Errorf("force %q", got)
+	}
+	// 40 in of staves 16 in across take clamps at 0, 12, 24, 36 and 40 in at most.
+	p := assembly.Sets(racktest.Build(t, "[rack]\ncolumns = 2\nrows = 1\n"), staves)[0]
+	if p.Count != 5 || p.Opening != 16*unit.Inch || math.Abs(p.Force.Least-40*0.75*100/5) > 1e-9 {
+		t.Errorf("gluing up: %+v", p)
+	}
+}
+
+// onLadder judges the clamps of a ladder: on joints, and few enough.
+func onLadder(t *testing.T, r *rack.Rack, s assembly.Clamps) {
+	t.Helper()
+	if s.Count > 8 || s.Rounds < 1 || len(s.Places) > s.Count {
+		t.Errorf("%s: %d clamps in %d rounds, %d places", s.For, s.Count, s.Rounds, len(s.Places))
+	}
+	for i, p := range s.Places {
+		inside := 0
+		for _, q := range r.Pieces {
+			for _, c := range q.Fixed {
+				if c.Axis == space.X && c.Patch.Min.Y < p.Y && p.Y < c.Patch.Max.Y && c.Patch.Min.Z < p.Z && p.Z < c.Patch.Max.Z {
+					inside++
+				}
+			}
+		}
+		if inside == 0 {
+			t.Errorf("%s: a clamp at %+v is on no joint", s.For, p)
+		}
+		for _, o := range s.Places[:i] {
+			if o.Y == p.Y && (p.Z-o.Z).Abs() < 2*unit.Inch {
+				t.Errorf("%s: clamps %v apart", s.For, p.Z-o.Z)
+			}
+		}
+	}
+}
+
+// Hardware by hand: 4 columns in 5 rows have 5 ladders; slats stand on 8 faces
+// of them, 5 to a face, each with two crossings of two nails: 160. Five ladders
+// cross 4 aprons with two nails each: 40.
+func TestHardwareByHand(t *testing.T) {
+	text := "[rack]\ncolumns = 4\nrows = 5\n"
+	lines := func(more string, p finish.Panel) string {
+		out := ""
+		for _, i := range assembly.Hardware(racktest.Build(t, text+more), p) {
+			out += fmt.Sprintf("%s: %s: %d + %d%s\n", i.What, i.For, i.Count, i.Spare, i.Amount)
+		}
+		return out
+	}
+	has := func(all, want string, yes bool) {
+		t.Helper()
+		if strings.Contains(all, want) != yes {
+			t.Errorf("%q in the list: %v; want %v\n%s", want, !yes, yes, all)
+		}
+	}
+	all := lines("", finish.Panel{})
+	has(all, "nail, 18 ga × 1 1/4 in: slats on legs; bore 1/32 in wide through the piece in front, no deeper: 160 + 10\n", true)
+	has(all, ": aprons on legs; bore 1/32 in wide through the piece in front, no deeper: 40 + 10\n", true)
+	has(all, "wood screw, No. 8 × 1 1/4 in, round head, with washer: up through the slot into the top: 3 + 2\n", true)
+	has(all, "wood screw, No. 8 × 1 1/2 in, countersunk: from behind through the back upper apron into the block: 6 + 2\n", true)
+	has(all, "top on", false)
+	has(all, "anchor", false)
+	has(lines("[joint]\ntop = \"glued\"\n", finish.Panel{}), "screw", false)
+	has(lines("[joint]\ntop_nail = \"18 ga x 1 1/2\"\n", finish.Panel{}), "top on the front upper apron", true)
+	has(lines("[finish]\ncoat = \"none\"\n", finish.Panel{}), "tape", false)
+	if all == lines("", staves) {
+		t.Error("staves take no glue")
+	}
+	tall := racktest.Build(t, "[rack]\ncolumns = 4\nrows = \"most\"\nheight = \"<= 62\"\n")
+	if l := assembly.Hardware(tall, finish.Panel{}); l[len(l)-1].Count != 2 || !strings.Contains(l[len(l)-1].What, "anchor") {
+		t.Errorf("a tall rack: %+v", l[len(l)-1])
+	}
+}
+
+// What the design doesn't glue no step glues, and a step names no fixing of the
+// top that the design doesn't have.
+func TestStepsSayWhatTheDesignSays(t *testing.T) {
+	for _, c := range []struct {
+		text     string
+		has, not []string
+	}{
+		{"", []string{"Blocks", "front upper apron alone", "Behind, no glue and no nail", "glue and nail"}, []string{"Nail it there", "anchor", "Glue up the top"}},
+		{"[joint]\ntop = \"glued\"\n", []string{"both upper aprons"}, []string{"Blocks", "front upper apron alone"}},
+		{"[joint]\ntop_nail = \"18 ga x 1 1/2\"\n", []string{"Nail it there from above", "Behind, no glue and no nail"}, nil},
+		{"[joint]\nglue = false\n[top]\npresent = false\n", []string{"nail"}, []string{"glue and nail", "until the glue", "Let the glue cure"}},
+	} {
+		all := ""
+		for _, s := range assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n"+c.text), finish.Panel{}) {
+			all += s.Name + ": " + s.Text + "\n"
+		}
+		for _, w := range c.has {
+			if !strings.Contains(all, w) {
+				t.Errorf("%q: no %q in\n%s", c.text, w, all)
+			}
+		}
+		for _, w := range c.not {
+			if strings.Contains(all, w) {
+				t.Errorf("%q: %q in\n%s", c.text, w, all)
+			}
+		}
 	}
 }
 

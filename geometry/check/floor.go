@@ -22,7 +22,7 @@ func lookFloor(r *rack.Rack) []Finding {
 	load, most := full.newton()/1000/area, table.Value("floor.load")
 	f := Finding{
 		Where: "rack", Status: OK, Figure: figure(load), Limit: figure(most), Unit: "kN/m2",
-		Says:   fmt.Sprintf("full it weighs %s, %s with the clear floor before it, most %s", mass(r, full.kg), perArea(r, load), perArea(r, most)),
+		Says:   fmt.Sprintf("full of its heaviest bottles it weighs %s, %s with the clear floor before it, most %s", mass(r, full.kg), perArea(r, load), perArea(r, most)),
 		Source: sources("floor.load", "floor.walk"),
 	}
 	if load > most {

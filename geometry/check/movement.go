@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 
+	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/wood"
 	"slatwright/specs/table"
@@ -76,37 +77,31 @@ func gluedTop(r *rack.Rack) Finding {
 }
 
 // slottedTop says how the slots behind are made. The screw stands in the top and
-// moves with it, back when the wood is moist; the slot is in what it passes.
+// moves with it, back when the wood is moist; the slot is in the block that it
+// passes.
 func slottedTop(r *rack.Rack) Finding {
 	w := r.Design.Wood
 	a := wood.AirOf(w)
-	free := r.Len("carcase.depth") - r.Len("apron.thickness") // from glue to screws, middle to middle
-	back := max(0, wood.Movement(free.MM(), wood.Across(w), a.Today, a.Moist))
-	ahead := max(0, wood.Movement(free.MM(), wood.Across(w), a.Dry, a.Today))
-	shank := table.Value("move.screw")
-	step := r.Format.System.Unit()
-	if r.Design.Units == unit.Imperial {
-		step = unit.Inch / 16
-	}
-	slot := lengthMM(shank + back + ahead + slotSpare).Up(step)
-	place := lengthMM(shank/2 + ahead + slotSpare/2).Nearest(step / 2)
+	t, _ := fixing.Of(r)
+	moves := t.Back + t.Ahead
 	most := table.Value("move.slot_most")
-	f := Finding{Where: "top", Status: OK, Figure: figure(back + ahead), Limit: figure(most), Unit: "mm", Source: movementSource(r) + "; " + sources("move.screw", "move.slot_most")}
-	f.Says = fmt.Sprintf("glued in front, slotted behind; %s: moves %s at the back screws; slots front to back, %s long, the screw's middle %s from the front end at %s",
-		airText(r), slight(r, back+ahead), r.Format.Unit(slot), r.Format.Unit(place), today(a))
+	f := Finding{Where: "top", Status: OK, Figure: figure(moves), Limit: figure(most), Unit: "mm", Source: movementSource(r) + "; " + sources("move.screw", "move.slot_most")}
+	f.Says = fmt.Sprintf("glued in front, screwed through slotted blocks behind; %s: moves %s at the screws; slots front to back, %s long, the screw's middle %s from the front end at %s",
+		airText(r), slight(r, moves), r.Format.Unit(t.Slot), r.Format.Unit(t.Place), today(a))
 	if out := wood.Movement((r.Len("top.width") - r.Len("overhang.front")).MM(), wood.Across(w), a.Today, a.Moist); out > 0.5 {
 		f.Says += "; its back edge comes out by " + slight(r, out)
 	}
-	if back+ahead > most {
+	if moves > most {
 		f.Status = Caution
 		f.Change = "take quarter-sawn boards, wood.sawn = \"quarter\", or hold the air of the room closer: " + stated("wood.humidity", w.HumidityPlace)
 	}
+	if least := unit.Length(fixing.ScrewLeast); t.Up.Into < least {
+		f.Status = Caution
+		f.Says += fmt.Sprintf("; too thin for a screw from below, which is to go in by %s", r.Format.Unit(least))
+		f.Change = "make the top thicker: " + named(r, "top.thickness")
+	}
 	return f
 }
-
-// slotSpare is added to a slot, half at either end, so that the screw does not
-// touch (common practice, no source): 1/32 in at each.
-const slotSpare = 2 * 25.4 / 32
 
 // today says the moisture that the wood has now.
 func today(a wood.Air) string {

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 
+	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/strength"
 	"slatwright/specs/design"
@@ -13,7 +14,7 @@ import (
 var nailing = Check{
 	Code:  "joint.nail",
 	Title: "nails reach, stay inside, and keep clear of ends and of each other",
-	Doc: "A nail goes at least six diameters into the piece behind and ends 1/8 in before its far side, its head set 1/16 in. " +
+	Doc: "A nail, its head set 1/16 in (1.6 mm) below the surface, goes at least six diameters into the piece behind and ends 1/8 in before its far side. " +
 		"It stands at least five diameters from an end, bored first, and nails from two faces of a leg keep three diameters apart.",
 	run: lookNails,
 }
@@ -25,17 +26,23 @@ type joint struct {
 	key           string // of the nail
 	nail          design.Nail
 	through, deep unit.Length // what the nail passes, and what there is behind it
+	thick, behind string      // the lengths that these are
 }
 
-// joints lists the nailed joints of the rack.
+// joints lists the nailed joints of the rack. The top is nailed only where the
+// design states a nail for it.
 func joints(r *rack.Rack) []joint {
 	j := r.Design.Joint
 	list := []joint{
-		{"slat on leg", "slat", "leg", "joint.slat_nail", j.SlatNail, r.Len("slat.thickness"), r.Len("leg.thickness")},
-		{"apron on leg", "apron", "leg", "joint.apron_nail", j.ApronNail, r.Len("apron.thickness"), r.Len("leg.width")},
+		{"slat on leg", "slat", "leg", "joint.slat_nail", j.SlatNail, r.Len("slat.thickness"), r.Len("leg.thickness"), "slat.thickness", "leg.thickness"},
+		{"apron on leg", "apron", "leg", "joint.apron_nail", j.ApronNail, r.Len("apron.thickness"), r.Len("leg.width"), "apron.thickness", "leg.width"},
 	}
-	if r.HasTop() {
-		list = append(list, joint{"top on aprons", "top", "apron", "joint.top_nail", j.TopNail, r.Len("top.thickness"), r.Len("apron.height")})
+	if t, ok := fixing.Of(r); ok && t.Nails > 0 {
+		where := "top on the front upper apron"
+		if t.Glued {
+			where = "top on the upper aprons"
+		}
+		list = append(list, joint{where, "top", "apron", "joint.top_nail", j.TopNail, r.Len("top.thickness"), r.Len("apron.height"), "top.thickness", "apron.height"})
 	}
 	return list
 }
@@ -59,12 +66,12 @@ func (j joint) wire() table.Nail {
 	return n
 }
 
-// point is how deep the nail goes into the piece behind.
-func (j joint) point() unit.Length { return j.nail.Length - j.through }
+// point is how deep the nail goes into the piece behind, its head set.
+func (j joint) point(r *rack.Rack) unit.Length { return j.nail.Length + fixing.Set(r) - j.through }
 
 // bears returns the nail as the equations take it.
-func (j joint) bears() strength.Nail {
-	return strength.Nail{Diameter: j.wire().Diameter.MM(), Side: j.through.MM(), Point: max(j.point().MM(), 0)}
+func (j joint) bears(r *rack.Rack) strength.Nail {
+	return strength.Nail{Diameter: j.wire().Diameter.MM(), Side: max(j.through-fixing.Set(r), 0).MM(), Point: max(j.point(r).MM(), 0)}
 }
 
 func lookNails(r *rack.Rack) []Finding {
@@ -84,15 +91,15 @@ func reach(r *rack.Rack, j joint) Finding {
 	wire := j.wire()
 	least := unit.Length(table.Value("nail.least")) * wire.Diameter
 	margin := lengthOf("nail.margin")
-	point, left := j.point(), j.deep-j.point()-lengthOf("nail.set")
+	point, left := j.point(r), j.deep-j.point(r)
 	diameters := plain(point.MM()/wire.Diameter.MM(), 1)
 	f := Finding{
 		Where: j.where, Status: OK, Figure: micro(point), Limit: least.Decimal(), Unit: "mm",
 		Source: sources("nail.least", "nail.margin", "nail.set"),
 	}
-	f.Says = fmt.Sprintf("%s: %s into the %s, %s diameters, least 6, %s left; ", nailText(r, j), r.Format.Unit(point), j.into, diameters, r.Format.Unit(left))
-	longest := j.through + j.deep - margin - lengthOf("nail.set")
-	change := fmt.Sprintf("take a %s of %s at most, %s at least", stated(j.key, j.nail.Place), r.Format.Unit(longest), r.Format.Unit(j.through+least))
+	f.Says = fmt.Sprintf("%s, set %s below the surface: %s into the %s, %s diameters, least 6, %s left; ",
+		nailText(r, j), r.Format.Unit(fixing.Set(r)), r.Format.Unit(point), j.into, diameters, r.Format.Unit(left))
+	change := serving(r, j)
 	switch {
 	case left < margin:
 		f.Status, f.Figure, f.Limit = Caution, micro(left), margin.Decimal()
@@ -119,7 +126,7 @@ func reach(r *rack.Rack, j joint) Finding {
 
 // holds says what one nail bears by equation.
 func holds(r *rack.Rack, j joint) string {
-	n, species := j.bears(), r.Design.Wood.Species
+	n, species := j.bears(r), r.Design.Wood.Species
 	how := "bears"
 	if n.Extrapolated() {
 		how = "extrapolated"

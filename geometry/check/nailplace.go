@@ -5,6 +5,7 @@ import (
 	"math/big"
 	"slices"
 
+	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/specs/table"
@@ -43,17 +44,9 @@ func endFinding(r *rack.Rack, j joint, at, diameter unit.Length) Finding {
 		f.Says += ": under 5, it may split even if it is bored"
 		f.Change = fmt.Sprintf("take a thinner nail for %s, or wider legs: %s, %s", stated(j.key, j.nail.Place), named(r, "leg.thickness"), named(r, "leg.width"))
 	case at < free:
-		f.Says += fmt.Sprintf(": under 10, bore first, %s wide", slight(r, diameter.MM()*bore(r)))
+		f.Says += fmt.Sprintf(": under 10, bore first, %s wide", r.Format.Unit(fixing.Bore(r, j.nail.Gauge)))
 	}
 	return f
-}
-
-// bore is the hole's share of the nail's diameter.
-func bore(r *rack.Rack) float64 {
-	if r.Design.Wood.Species.Gravity.Value > 0.6 {
-		return table.Value("nail.bore_dense")
-	}
-	return table.Value("nail.bore")
 }
 
 // nearest returns the least distance along the grain from a nail of the joint
@@ -137,7 +130,7 @@ func nailsIn(r *rack.Rack, leg int) []driven {
 				continue
 			}
 			for _, at := range rack.NailPlaces(c.Patch, c.Axis, c.Axis == space.X && c.Far) {
-				list = append(list, driven{c.Piece, drive(at, c.Axis, c.Far, max(j.point(), 0)), j.wire().Diameter})
+				list = append(list, driven{c.Piece, drive(at, c.Axis, c.Far, max(j.point(r), 0)), j.wire().Diameter})
 			}
 		}
 	}

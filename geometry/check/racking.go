@@ -97,6 +97,6 @@ func turning(r *rack.Rack) float64 {
 	patch := space.Box{Max: space.Point{X: r.Len("leg.thickness"), Z: r.Len("apron.height")}}
 	places := rack.NailPlaces(patch, space.Y, false)
 	dx, dz := (places[1].X - places[0].X).MM(), (places[1].Z - places[0].Z).MM()
-	k := jointOf(r, "apron").bears().Stiffness(r.Design.Wood.Species)
+	k := jointOf(r, "apron").bears(r).Stiffness(r.Design.Wood.Species)
 	return k * (dx*dx + dz*dz) / 2
 }

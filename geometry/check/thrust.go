@@ -97,9 +97,9 @@ func room(k rack.Kind) unit.Length {
 func apronNails(r *rack.Rack, p press, rows int) Finding {
 	j := jointOf(r, "apron")
 	load := p.side * float64(rows) / 4 / nailsEach
-	can := j.bears().Sideways(r.Design.Wood.Species)
+	can := j.bears(r).Sideways(r.Design.Wood.Species)
 	f := Finding{Where: j.where, Status: OK, Figure: figure(load), Limit: figure(can), Unit: "N", Source: sources("nail.bearing", "nail.full", "load.duration")}
-	f.Says = fmt.Sprintf("a full column beside an empty one: %s sideways on each of two nails, most %s%s", force(r, load), force(r, can), extrapolated(j))
+	f.Says = fmt.Sprintf("a full column beside an empty one: %s sideways on each of two nails, most %s%s", force(r, load), force(r, can), extrapolated(r, j))
 	if load > can {
 		f.Status = Caution
 		f.Change = "take thicker or more nails, and glue: " + stated(j.key, j.nail.Place)
@@ -115,7 +115,7 @@ const nailsEach = 2
 // lower edge, or else it peels the slat off, and then the nails are pulled too.
 func slatNails(r *rack.Rack, p press) Finding {
 	j := jointOf(r, "slat")
-	n, species := j.bears(), r.Design.Wood.Species
+	n, species := j.bears(r), r.Design.Wood.Species
 	t, h := r.Len("slat.thickness").MM(), r.Len("slat.height").MM()
 	down := p.down / 2
 	side, pulled := down/nailsEach, 0.0
@@ -131,7 +131,7 @@ func slatNails(r *rack.Rack, p press) Finding {
 		used += pulled / max(canPull, 1e-9)
 	}
 	f := Finding{Where: j.where, Status: OK, Figure: figure(min(used, 999)), Limit: "1", Unit: "ratio", Source: sources("nail.bearing", "nail.withdraw_nds", "nail.withdraw_metric", "load.duration")}
-	f.Says = fmt.Sprintf("%s sideways on each of two nails, most %s%s", force(r, side), force(r, canSide), extrapolated(j))
+	f.Says = fmt.Sprintf("%s sideways on each of two nails, most %s%s", force(r, side), force(r, canSide), extrapolated(r, j))
 	if pulled > 0 {
 		f.Says += fmt.Sprintf(", and is pulled with %s, most %s", force(r, pulled), force(r, canPull))
 	} else {
@@ -145,8 +145,8 @@ func slatNails(r *rack.Rack, p press) Finding {
 }
 
 // extrapolated says so where the nail is thinner than the equation covers.
-func extrapolated(j joint) string {
-	if j.bears().Extrapolated() {
+func extrapolated(r *rack.Rack, j joint) string {
+	if j.bears(r).Extrapolated() {
 		return " (extrapolated)"
 	}
 	return ""

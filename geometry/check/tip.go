@@ -11,7 +11,7 @@ import (
 var tip = Check{
 	Code:  "stand.tip",
 	Title: "what push, and what tilt, tips the rack",
-	Doc: "Empty, full, and with only its upper rows full: the push at the top, at most 56 in up, that tips the rack forward or " +
+	Doc: "Empty, full of its bottles as drawn, and with only its upper rows full: the push at the top, at most 56 in up, that tips the rack forward or " +
 		"sideways, and the tilt at which it falls. From a height of 27 in under 10 lbf or 10 degrees is a caution.",
 	run: lookTip,
 }
@@ -82,6 +82,15 @@ func topple(l load, arm, high float64) (push, angle float64) {
 // tall reports whether the rack is high enough for tipping to be looked at.
 func tall(r *rack.Rack) bool { return r.Len("rack.height") >= lengthOf("tip.height") }
 
+// filled says that the bottles of a loaded rack are those drawn: site.floor
+// weighs the heaviest that it may hold.
+func (s state) filled(r *rack.Rack) string {
+	if s.name == "rack, empty" || len(r.Bottles) == 0 {
+		return ""
+	}
+	return " with its bottles as drawn"
+}
+
 // steady reports whether the state holds against the benchmarks.
 func (s state) steady() bool {
 	return s.push >= table.Value("tip.push") && s.angle >= table.Value("tip.angle")
@@ -94,10 +103,10 @@ func lookTip(r *rack.Rack) []Finding {
 			Where: s.name, Status: OK, Figure: figure(s.push), Limit: figure(table.Value("tip.push")), Unit: "N",
 			Source: "statics, F = W x / h; " + sources("tip.push", "tip.reach", "tip.angle", "tip.height"),
 		}
-		f.Says = fmt.Sprintf("%s, tips %s at a push of %s or a tilt of %s°", mass(r, s.load.kg), s.way, force(r, s.push), plain(s.angle, 1))
+		f.Says = fmt.Sprintf("%s%s, tips %s at a push of %s or a tilt of %s°", mass(r, s.load.kg), s.filled(r), s.way, force(r, s.push), plain(s.angle, 1))
 		switch {
 		case !tall(r):
-			f.Says += ", low"
+			f.Says += fmt.Sprintf("; under %s high no benchmark is asked", r.Format.Unit(lengthOf("tip.height")))
 			// a low rack is held against nothing but standing at all
 			f.Figure, f.Limit, f.Unit = figure(s.angle), "0", "degrees"
 		case !s.steady():
@@ -124,27 +133,51 @@ func lookAnchor(r *rack.Rack) []Finding {
 	for _, s := range all {
 		push, angle = min(push, s.push), min(angle, s.angle)
 	}
-	height, depth := r.Len("rack.height"), r.Len("rack.depth")
-	slender := height.MM() / depth.MM()
+	height := r.Len("rack.height")
 	f := Finding{
 		Where: "rack", Status: OK, Figure: figure(height.MM()), Limit: figure(table.Value("tip.height")), Unit: "mm",
 		Source: sources("tip.height", "tip.push", "tip.angle", "tip.slender", "tip.anchor"),
 	}
-	steady := push >= table.Value("tip.push") && angle >= table.Value("tip.angle") && slender <= table.Value("tip.slender")
 	switch {
-	case !tall(r):
-		f.Says = fmt.Sprintf("%s high, under %s: needs no anchor on a firm, level floor by these benchmarks; on a counter fix it there",
-			r.Format.Unit(height), r.Format.Unit(lengthOf("tip.height")))
-	case steady:
+	case anchored(r, all):
+		f.Status = Caution
+		f.Says = fmt.Sprintf("%s high, %s times its depth, tips at %s and %s°: anchor it near the top to studs or masonry, at two places, each to bear %s",
+			r.Format.Unit(height), plain(slender(r), 1), force(r, push), plain(angle, 1), force(r, eachAnchor(r, all)))
+		f.Change = "follow the anchor maker's instructions and local codes; a licensed practitioner decides. Fill it from below, empty it from above"
+	case tall(r):
 		f.Says = fmt.Sprintf("%s high, stands by these benchmarks; anchor it all the same where children climb or the floor gives", r.Format.Unit(height))
 	default:
-		f.Status = Caution
-		each := eachAnchor(r, all)
-		f.Says = fmt.Sprintf("%s high, %s times its depth, tips at %s and %s°: anchor it near the top to studs or masonry, at two places, each to bear %s",
-			r.Format.Unit(height), plain(slender, 1), force(r, push), plain(angle, 1), force(r, each))
-		f.Change = "follow the anchor maker's instructions and local codes; a licensed practitioner decides. Fill it from below, empty it from above"
+		f.Says = fmt.Sprintf("%s high, under %s: needs no anchor on a firm, level floor by these benchmarks; on a counter fix it there",
+			r.Format.Unit(height), r.Format.Unit(lengthOf("tip.height")))
 	}
 	return []Finding{f}
+}
+
+// slender is how many times its depth a rack is high.
+func slender(r *rack.Rack) float64 { return r.Len("rack.height").MM() / r.Len("rack.depth").MM() }
+
+// anchored reports whether the rack, in the states in which it may be, is to be
+// anchored.
+func anchored(r *rack.Rack, all []state) bool {
+	if !tall(r) {
+		return false
+	}
+	for _, s := range all {
+		if !s.steady() {
+			return true
+		}
+	}
+	return slender(r) > table.Value("tip.slender")
+}
+
+// Anchors returns how many anchors stand.anchor asks for, 0 where it asks for
+// none, and the pull that each is to bear, in the design's own unit.
+func Anchors(r *rack.Rack) (count int, each string) {
+	all := states(r)
+	if !anchored(r, all) {
+		return 0, ""
+	}
+	return 2, force(r, eachAnchor(r, all))
 }
 
 // eachAnchor returns the pull that each of two anchors near the top is to bear:

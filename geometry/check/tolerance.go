@@ -16,7 +16,9 @@ var tolerance = Check{
 	Code:  "shop.tolerance",
 	Title: "bottles still fit when parts are off by the shop's tolerance",
 	Doc: "The least room round a bottle that is left when every size is off by shop.tolerance: in the worst case, all to the worse side, " +
-		"and by the root of the sum of squares, as is likely. The latter is not to be less than nothing. The size on which the fit depends most is named.",
+		"and by the root of the sum of squares, as is likely. The latter is not to be less than nothing: then it is ok, though all sizes off " +
+		"to the worse side may leave too little, which it says. The leasts of the other checks are of the sizes as drawn; here less than they " +
+		"ask may be left. The size on which the fit depends most is named.",
 	run: eachKind(lookTolerance),
 }
 
@@ -81,9 +83,17 @@ func (s margin) left(tol float64) (drawn, worst, likely float64, most string) {
 // atWorst says what is left in the worst case.
 func atWorst(r *rack.Rack, mm float64) string {
 	if mm < 0 {
+		return slight(r, -mm) + " too little, though unlikely"
+	}
+	return slight(r, mm) + " left"
+}
+
+// likelyText says what is left in all likelihood; no more than nothing is asked.
+func likelyText(r *rack.Rack, mm float64) string {
+	if mm < 0 {
 		return slight(r, -mm) + " too little"
 	}
-	return slight(r, mm)
+	return slight(r, mm) + " left, least 0"
 }
 
 // stands is how high a bottle's axis stands over the slat tops, in mm, with the
@@ -106,7 +116,7 @@ func lookTolerance(r *rack.Rack, k rack.Kind) (Finding, bool) {
 		f = Finding{
 			Status: OK, Figure: figure(likely), Limit: "0", Unit: "mm",
 			Says: fmt.Sprintf("%s, %s drawn; with sizes %s off likely %s, at worst %s; most by %s",
-				s.says, slight(r, drawn), r.Format.Unit(tol), slight(r, likely), atWorst(r, worst), most),
+				s.says, slight(r, drawn), r.Format.Unit(tol), likelyText(r, likely), atWorst(r, worst), most),
 			Source: "worst case and root of the sum of squares, each size by itself (standard methods of tolerance analysis)",
 		}
 		if likely < 0 {

@@ -13,6 +13,7 @@ import (
 	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
 	"slatwright/geometry/space"
+	"slatwright/specs/table"
 	"slatwright/specs/unit"
 )
 
@@ -224,7 +225,7 @@ func TestSupplies(t *testing.T) {
 	r := racktest.Build(t, text)
 	coated, _ := finish.Sum(finish.Areas(r)).Coated.Over(unit.SquareFoot).Float64()
 	joints, _ := finish.Joints(r).Over(unit.SquareFoot).Float64()
-	list := finish.Supplies(r)
+	list := finish.Supplies(r, finish.Panel{})
 	if len(list) != 4 {
 		t.Fatalf("supplies %+v", list)
 	}
@@ -239,7 +240,77 @@ func TestSupplies(t *testing.T) {
 		t.Errorf("papers %+v", papers)
 	}
 	bare := racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n[finish]\ncoat = \"none\"\n")
-	if list := finish.Supplies(bare); len(list) != 1 || list[0].Coverage != bare.Design.Finish.Glue.Coverage {
+	if list := finish.Supplies(bare, finish.Panel{}); len(list) != 1 || list[0].Coverage != bare.Design.Finish.Glue.Coverage {
 		t.Errorf("bare wood takes %+v", list)
+	}
+}
+
+// Staves of the top add the edges between them to the glue: 4 staves 40 in long
+// and 3/4 in thick have 3 x 30 sq in.
+func TestStavesTakeGlue(t *testing.T) {
+	r := racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n")
+	p := finish.Panel{Tops: 1, Staves: 4, StaveWidth: 4 * unit.Inch, Length: 40 * unit.Inch}
+	if got := p.Joints(r).Over(unit.SquareInch); got.Cmp(big.NewRat(90, 1)) != 0 {
+		t.Errorf("joints of %v sq in; want 90", got)
+	}
+	one, glued := finish.Supplies(r, finish.Panel{}), finish.Supplies(r, p)
+	last := len(one) - 1
+	if a, b := one[last].Area, glued[last].Area; b.Minus(a).Cmp(p.Joints(r)) != 0 || glued[last].Millilitres <= one[last].Millilitres {
+		t.Errorf("glue for %v; without staves for %v", glued[last], one[last])
+	}
+	if (finish.Panel{}).GluedUp() || !p.GluedUp() {
+		t.Error("glued up or not")
+	}
+}
+
+// Every face in a row is of a piece it names, and legs say on which sides of
+// which ladders; where columns differ no face is in two rows.
+func TestRowsNameTheirFaces(t *testing.T) {
+	for name, r := range racks(t) {
+		for _, w := range finish.Rows(r) {
+			if !slices.IsSorted(w.Pieces) || len(slices.Compact(slices.Clone(w.Pieces))) != len(w.Pieces) || len(w.Pieces) > w.Count {
+				t.Errorf("%s: %d faces of pieces %v", name, w.Count, w.Pieces)
+			}
+			// Each ladder has a front leg and a back one.
+			if n := 2 * (len(w.Left) + len(w.Right)); n > 0 && n != w.Count {
+				t.Errorf("%s: %s: %d faces; left of ladders %v, right of %v", name, w.Face, w.Count, w.Left, w.Right)
+			}
+		}
+	}
+	r := racktest.Build(t, "[[column]]\ncount = 1\nrows = 3\nfit = [\"magnum-1500\"]\n[[column]]\ncount = 3\nrows = 4\n")
+	var got []string
+	for _, w := range finish.Rows(r) {
+		if r.Parts[w.Part].Name == "leg" && len(w.Strips) > 2 {
+			got = append(got, fmt.Sprint(w.Left, w.Right, len(w.Pieces)))
+		}
+	}
+	if want := []string{"[1] [0] 4", "[2 3 4] [1 2 3] 8"}; !slices.Equal(got, want) {
+		t.Errorf("legs in rows %q; want %q", got, want)
+	}
+}
+
+// Tape by hand: one column and row, two legs on a bench of 1.2 m. Slats: two
+// faces 1 in across, 2 strips; legs' faces: four 1 1/2 in across, 1 strip; legs'
+// edges: four 3/4 in across, 2 strips; aprons' faces: four 2 1/2 in across, 2
+// strips. Each strip reaches 1 in over at either end, and a tenth is lost.
+func TestTapeByHand(t *testing.T) {
+	r := racktest.Build(t, "[rack]\ncolumns = 1\nrows = 1\n[top]\npresent = false\n")
+	want := 2*(2*1.0+2) + 1*(4*1.5+2) + 2*(4*0.75+2) + 2*(4*2.5+2)
+	got := finish.Tape(r)
+	if d := got.MM() - want*1.1*25.4; d < 0 || d > 1 {
+		t.Errorf("%.1f mm of tape; want %.1f", got.MM(), want*1.1*25.4)
+	}
+	if got := finish.Tape(racktest.Build(t, "[rack]\ncolumns = 1\nrows = 1\n[finish]\ncoat = \"none\"\n")); got != 0 {
+		t.Errorf("bare wood takes %v of tape", got)
+	}
+}
+
+func TestCoverage(t *testing.T) {
+	// 500 sq ft to the gallon: 46.45 m2 over 3.785 l.
+	if got := finish.CoverageText(unit.Metric, table.Coverage{SquareFeet: 500}); got != "12.3 m² to the litre" {
+		t.Errorf("%q", got)
+	}
+	if got := finish.CoverageText(unit.Imperial, table.Coverage{SquareFeet: 500}); got != "500 sq ft to the US gallon" {
+		t.Errorf("%q", got)
 	}
 }

@@ -20,8 +20,9 @@ type Supply struct {
 
 // Supplies returns the materials in the order of use: conditioner, stain, coat
 // and glue, each where the design has it. Glue is spread on one face of a
-// joint, so on half of what stays bare.
-func Supplies(r *rack.Rack) []Supply {
+// joint, so on half of what stays bare, and on one edge between staves of the
+// top.
+func Supplies(r *rack.Rack, top Panel) []Supply {
 	all := Sum(Areas(r))
 	f := r.Design.Finish
 	var list []Supply
@@ -37,7 +38,7 @@ func Supplies(r *rack.Rack) []Supply {
 	if f.Coats > 0 {
 		add(f.Coat.Name, all.Coated, f.Coats, f.Coat.Coverage)
 	}
-	add(f.Glue.Name, Joints(r), 1, f.Glue.Coverage)
+	add(f.Glue.Name, Joints(r).Plus(top.Joints(r)), 1, f.Glue.Coverage)
 	return list
 }
 

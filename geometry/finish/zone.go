@@ -26,8 +26,9 @@ type Zone struct {
 // Zones returns every glued patch of every piece, pieces in the rack's order.
 // Slats are glued to legs and legs to aprons, unless the design leaves crossings
 // to nails. The top is glued to the front upper apron alone, so that it can move
-// across its width, or all round where the design says so. Slat ends that stand
-// against aprons are never glued.
+// across its width, or to the back one as well where the design has it glued all
+// round. The ends of legs, and slat ends that stand against aprons, are end grain
+// and never glued.
 func Zones(r *rack.Rack) []Zone {
 	var list []Zone
 	for i, p := range r.Pieces {
@@ -48,8 +49,8 @@ func glued(r *rack.Rack, a, b rack.Piece) bool {
 	if r.Parts[b.Part].Name != "top" {
 		return r.Design.Joint.Glue
 	}
-	front := r.Parts[a.Part].Name == "apron" && a.Box.Min.Y == 0 // of the carcase
-	return front || r.Design.Joint.TopGlued
+	front := a.Box.Min.Y == 0 // of the carcase
+	return r.Parts[a.Part].Name == "apron" && (front || r.Design.Joint.TopGlued)
 }
 
 // Strip is a bare patch of a face: From and To along the grain, from the end
@@ -63,6 +64,9 @@ type Row struct {
 	Face   string // which face is up
 	From   string // the end that strips are measured from
 	Count  int    // of faces
+	Pieces []int  // each with such a face, once; into the rack's Pieces, ascending
+	Left   []int  // ladders whose left faces these are, ascending; legs only
+	Right  []int  // and whose right faces
 	Length unit.Length
 	Across unit.Length // of one face
 	Strips []Strip     // by From, then Low
@@ -90,13 +94,28 @@ func Rows(r *rack.Rack) []Row {
 			if k < 0 {
 				rows = append(rows, w)
 			} else {
-				rows[k].Count++
+				rows[k].join(w)
 			}
 		}
 		i = n
 	}
 	slices.SortStableFunc(rows, func(a, b Row) int { return cmp.Or(cmp.Compare(a.Part, b.Part), cmp.Compare(a.Face, b.Face)) })
 	return rows
+}
+
+// join adds the one face of another row, of the same piece or a later one.
+func (w *Row) join(o Row) {
+	w.Count += o.Count
+	if p := o.Pieces[0]; w.Pieces[len(w.Pieces)-1] != p {
+		w.Pieces = append(w.Pieces, p)
+	}
+	later := func(list, more []int) []int {
+		if len(more) > 0 && !slices.Contains(list, more[0]) {
+			list = append(list, more[0])
+		}
+		return list
+	}
+	w.Left, w.Right = later(w.Left, o.Left), later(w.Right, o.Right)
 }
 
 // rowsOf returns a row of one for each face of a piece that has zones.
@@ -111,8 +130,15 @@ func rowsOf(r *rack.Rack, zones []Zone) []Row {
 			continue // end grain is not glued
 		}
 		across := space.X + space.Y + space.Z - f.axis - p.Grain // the third axis
-		w := Row{Part: p.Part, Count: 1, Length: p.Box.Size().On(p.Grain), Across: p.Box.Size().On(across)}
+		w := Row{Part: p.Part, Count: 1, Pieces: []int{zones[0].Piece}, Length: p.Box.Size().On(p.Grain), Across: p.Box.Size().On(across)}
 		w.Face, w.From = faceNames(r.Parts[p.Part].Name, f.axis)
+		switch {
+		case r.Parts[p.Part].Name != "leg" || f.axis != space.X:
+		case f.far:
+			w.Right = []int{p.Ladder}
+		default:
+			w.Left = []int{p.Ladder}
+		}
 		for _, z := range zones {
 			if z.Axis != f.axis || z.Far != f.far {
 				continue

@@ -86,7 +86,7 @@ func roundUp(v *big.Rat) int64 {
 // supplies adds what is used up: finish and glue, nails, sandpaper, screws.
 func (q *Quote) supplies() {
 	r, lost := q.Rack, table.FinishLost()
-	for _, s := range finish.Supplies(r) {
+	for _, s := range finish.Supplies(r, q.Cuts.Panel()) {
 		key := "finish"
 		switch s.Name {
 		case r.Design.Finish.Conditioner.Name:

@@ -2,35 +2,67 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 
 	"slatwright/geometry/assembly"
+	"slatwright/geometry/check"
+	"slatwright/geometry/wood"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
 	"slatwright/specs/unit"
 )
 
-// assemblyCautions stand on the sheet of the operation.
+// assemblyCautions stand on the sheet of the operation; what is said of an
+// anchor is what stand.anchor asks for.
 func assemblyCautions(in Input) []string {
-	list := []string{"Nails: bore near ends, eyes protected, hands out of the nail's way, the nailer's safety as its maker says."}
-	if assembly.Glued(in.Rack) {
-		list = append(list, "Glue: gloves, and the label's word on time, cold and skin. Clamps pinch: tighten by turns, a caul under each jaw.")
+	loaded := "The full rack is heavy: two people lift. On a firm, level floor stand.anchor asks for no anchor; anchor it all the same where children climb or the floor gives."
+	if n, _ := check.Anchors(in.Rack); n > 0 {
+		loaded = "The full rack is heavy and can tip: two people lift; anchor it before loading, by licensed people where local codes ask for it."
 	}
-	return append(list, "The full rack is heavy and can tip: two people lift; anchor it before loading, by licensed people where local codes ask for it.")
+	out := []string{"Nails: bore near ends, eyes protected, hands out of the nail's way, the nailer's safety as its maker says."}
+	if assembly.Glued(in.Rack) {
+		out = append(out, "Glue: gloves, and the label's word on time, cold and skin. Clamps pinch: tighten by turns, a caul under each jaw.")
+	}
+	return append(out, loaded)
 }
 
-// assemblySheets returns the order of work with its waits, and the clamps and
-// diagonals.
+// assemblySheets returns the order of work with its waits, what to have at hand,
+// how the top is fitted, and the clamps and diagonals.
 func assemblySheets(in Input) []*page {
-	return append(orderOfWork(in), clampSheets(in)...)
+	pages := append(orderOfWork(in), hardwareSheets(in)...)
+	return append(append(pages, topSheets(in)...), clampSheets(in)...)
+}
+
+// hardwareSheets list what holds the rack together.
+func hardwareSheets(in Input) []*page {
+	l := ledger{columns: []ledgerColumn{
+		{title: "what", width: 88 * drawing.MM, bold: true}, {title: "for"},
+		{title: "the rack takes", width: 26 * drawing.MM, right: true, bold: true}, {title: "spare", width: 17 * drawing.MM, right: true},
+	}}
+	for _, i := range assembly.Hardware(in.Rack, topPanel(in)) {
+		count, more := i.Amount, ""
+		if i.Count > 0 {
+			count = strconv.Itoa(i.Count)
+		}
+		if i.Spare > 0 {
+			more = strconv.Itoa(i.Spare)
+		}
+		l.rows = append(l.rows, []string{i.What, i.For, count, more})
+	}
+	pages, _ := l.paged(func(n int) (*page, *scribe) {
+		p := in.newPage(fmt.Sprintf("hardware-%d", n+1), "Hardware")
+		return p, newScribe(p.sheet, p.area)
+	})
+	return pages
 }
 
 // orderOfWork lists the steps. Waits are what the labels give from and to; a
 // step can begin no sooner than the longest chain of waits before it.
 func orderOfWork(in Input) []*page {
-	steps := assembly.Steps(in.Rack)
+	steps := assembly.Steps(in.Rack, topPanel(in))
 	soon, late := assembly.Plan(steps, false), assembly.Plan(steps, true)
 	l := ledger{columns: []ledgerColumn{
 		{title: "step", width: 10 * drawing.MM, bold: true}, {title: "what", width: 29 * drawing.MM, bold: true}, {title: "how"},
@@ -43,11 +75,15 @@ func orderOfWork(in Input) []*page {
 		p := in.newPage(fmt.Sprintf("work-%d", n+1), "Order of work")
 		return p, newScribe(p.sheet, p.area)
 	})
-	notes, cautions := []string{readyText(in, soon, late)}, assemblyCautions(in)
+	notes := []string{readyText(in, soon, late)}
 	if chain := chainText(steps, late); chain != "" {
 		notes = append(notes, chain)
 	}
-	if w.room() < needed(append(notes, cautions...), w.box.W(), 5*drawing.MM)+14*drawing.MM {
+	if in.Cutting == nil && in.Rack.HasTop() {
+		notes = append(notes, "No cutting plan stands behind this: where the top is glued up, its clamping and curing come on top.")
+	}
+	cautions := assemblyCautions(in)
+	if w.room() < needed(append(slices.Clone(notes), cautions...), w.box.W(), 5*drawing.MM)+14*drawing.MM {
 		p := in.newPage(fmt.Sprintf("work-%d", len(pages)+1), "Order of work")
 		pages = append(pages, p)
 		w = newScribe(p.sheet, p.area)
@@ -81,14 +117,10 @@ func waitText(s assembly.Span) string {
 	return table.HoursRange(s.Least, s.Greatest)
 }
 
-// beginText prints when a step can begin, rounded up to the hour where it is
-// two or more.
+// beginText prints when a step can begin, to the minute.
 func beginText(d time.Duration) string {
-	switch {
-	case d == 0:
+	if d == 0 {
 		return "at once"
-	case d >= 2*time.Hour:
-		d = (d + time.Hour - 1) / time.Hour * time.Hour
 	}
 	return table.Hours(d)
 }
@@ -96,9 +128,6 @@ func beginText(d time.Duration) string {
 // readyText says how long all waits together are, and what day that makes.
 func readyText(in Input, soon, late assembly.Schedule) string {
 	date := in.Rack.Design.Date
-	if late.Ready == 0 {
-		return "Nothing to wait for: the work itself is all the time it takes."
-	}
 	text := "Waits alone: " + waitText(assembly.Span{Least: soon.Ready, Greatest: late.Ready}) + "; the work itself comes on top."
 	first, ok := assembly.Day(date, soon.Ready)
 	if !ok {
@@ -125,8 +154,7 @@ func chainText(steps []assembly.Step, s assembly.Schedule) string {
 	return "The waits after steps " + strings.Join(all, ", ") + " decide; every other one runs beside them."
 }
 
-// clampNotes say how to clamp, with the figures of the glue and the wood, and
-// what equal diagonals are for.
+// clampNotes say how to clamp, with the figures of the glue and the wood.
 func clampNotes(in Input) []string {
 	const square = "Equal diagonals are square: where one is longer, press its corners together before "
 	if !assembly.Glued(in.Rack) {
@@ -135,7 +163,7 @@ func clampNotes(in Input) []string {
 	if !in.Rack.Design.Joint.Glue {
 		return append(glueNotes(in), "Only the top is glued. "+square+"the last nails are driven.")
 	}
-	return append(glueNotes(in), "Circles with a cross are clamps; sets serve one after the other. "+square+"the glue sets.")
+	return append(glueNotes(in), "Circles with a cross are clamps, of a ladder those of the first round; sets serve one after the other, with the same clamps where they open far enough. "+square+"the glue sets.")
 }
 
 // glueNotes give the figures of the glue and the pressure for the wood.
@@ -153,12 +181,13 @@ func glueNotes(in Input) []string {
 	if g.Note != "" {
 		noted = " (" + g.Note + ")"
 	}
-	moisture := table.GluingMoisture()
+	air := wood.AirOf(d.Wood)
+	figure := func(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
 	return []string{
 		fmt.Sprintf("Glue: %s%s, on one face. Close a joint within %s, keep it clamped %s, no load for %s, not colder than %s.",
 			g.Name, noted, g.Open, g.Clamp, table.Hours(g.Cure.Value), cold),
-		fmt.Sprintf("Pressure for %s: %s (%s). Wood at %d to %d %% moisture. Nails hold a joint too: clamp at the least where it gapes.",
-			d.Wood.Species.Name, pressure, p.Origin.Standing, moisture.Least, moisture.Greatest),
+		fmt.Sprintf("Pressure for %s: %s (%s). Glue at the moisture the wood will have in its room, %s to %s %% over the year. Nails hold a joint too: clamp at the least where it gapes.",
+			d.Wood.Species.Name, pressure, p.Origin.Standing, figure(air.Dry), figure(air.Moist)),
 	}
 }
 
@@ -170,11 +199,11 @@ const psi = 4.4482216152605 / 645.16
 func clampLedger(in Input) ledger {
 	f := in.Rack.Format
 	l := ledger{columns: []ledgerColumn{
-		{title: "clamps for", width: 32 * drawing.MM, bold: true}, {title: "number", width: 17 * drawing.MM, right: true, bold: true}, {title: "where"},
-		{title: "open to, " + f.System.String(), width: 24 * drawing.MM, right: true}, {title: "force at each", width: 38 * drawing.MM, right: true},
+		{title: "clamps for", width: 38 * drawing.MM, bold: true}, {title: "at a time", width: 17 * drawing.MM, right: true, bold: true}, {title: "rounds", width: 17 * drawing.MM, right: true}, {title: "where"},
+		{title: "open to, " + f.System.String(), width: 24 * drawing.MM, right: true}, {title: "force at each", width: 34 * drawing.MM, right: true},
 	}}
-	for _, s := range assembly.Sets(in.Rack) {
-		l.rows = append(l.rows, []string{s.For, strconv.Itoa(s.Count), s.Where, f.Text(s.Opening), s.Force.Text(f.System)})
+	for _, s := range assembly.Sets(in.Rack, topPanel(in)) {
+		l.rows = append(l.rows, []string{s.For, strconv.Itoa(s.Count), strconv.Itoa(s.Rounds), s.Where, f.Text(s.Opening), s.Force.Text(f.System)})
 	}
 	return l
 }

@@ -1,6 +1,9 @@
 package sheet
 
 import (
+	"slices"
+	"strings"
+
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
@@ -10,10 +13,10 @@ import (
 
 // clampSheets show where the clamps stand and which diagonals to measure, over
 // tables with their figures. The pictures get a sheet to themselves where that
-// shows them larger. A rack without glue has no clamps to show.
+// shows them larger.
 func clampSheets(in Input) []*page {
 	title := "Clamps, squareness"
-	if len(assembly.Sets(in.Rack)) == 0 {
+	if len(assembly.Sets(in.Rack, topPanel(in))) == 0 {
 		title = "Squareness"
 	}
 	p := in.newPage("clamps", title)
@@ -66,16 +69,20 @@ func scaleOf(list [2]clampPicture) [2]int64 { return [2]int64{list[0].v.proj.Den
 // by side in the box.
 func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 	r := in.Rack
-	var onLadder, onCarcase []space.Point
-	if r.Design.Joint.Glue {
-		sets := assembly.Sets(r)
-		onLadder, onCarcase = sets[0].Places, sets[1].Places
+	sets := assembly.Sets(r, topPanel(in))
+	places := func(word string) []space.Point {
+		i := slices.IndexFunc(sets, func(c assembly.Clamps) bool { return strings.HasSuffix(c.For, word) })
+		if i < 0 {
+			return nil // left to nails
+		}
+		return sets[i].Places
 	}
+	rungs, aprons := places("ladder"), places("aprons")
 	left, right := box, box
 	left.Max.X = box.Min.X + box.W()*2/5
 	right.Min.X = left.Max.X + 6*drawing.MM
 
-	n, _ := assembly.Fullest(r)
+	n := max(0, slices.IndexFunc(r.Ladders, func(l rack.Ladder) bool { return len(rungs) > 0 && l.X == rungs[0].X }))
 	ladder := sceneOf(r, func(q rack.Piece) bool { return q.Ladder == n })
 	carcase := sceneOf(r, func(q rack.Piece) bool { return r.Parts[q.Part].Name == "leg" || r.Parts[q.Part].Name == "apron" })
 	of := func(box drawing.Rect, s view.Scene, d view.Direction, places []space.Point, title string) clampPicture {
@@ -84,8 +91,8 @@ func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 		return clampPicture{box, s, pictured(in, s, d, false, inside.Inset(clampR)), places, title}
 	}
 	return [2]clampPicture{
-		of(left, ladder, view.Right, onLadder, "A ladder from the side"),
-		of(right, carcase, view.Front, onCarcase, "The carcase from the front"),
+		of(left, ladder, view.Right, rungs, "A ladder from the side"),
+		of(right, carcase, view.Front, aprons, "The carcase from the front"),
 	}
 }
 

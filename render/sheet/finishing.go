@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"slatwright/geometry/finish"
 	"slatwright/render/dim"
@@ -25,15 +26,10 @@ const (
 	bareFew    = 2               // parts that a row shows at least, where there are as many
 	bareMost   = 6               // and at most
 	bareBelow  = 3 * drawing.MM
-	bareApart  = 3 * drawing.MM  // more, between a row and the next one's title
 	bareLeast  = 10 * drawing.MM // of the picture, so that figures of a narrow part keep apart
 	bareSpread = 20 * drawing.MM // how far figures may spread beyond the picture, both sides together
 	tapeOver   = 2 * drawing.MM  // how far tape reaches over the outer parts
 )
-
-// benchLong is the most that parts lying side by side take of a bench (the
-// project's own).
-const benchLong = 1200 * unit.Millimetre
 
 // room is the free area of a sheet of the design's paper.
 func (in Input) room() drawing.Rect { return in.newPage("", "").area }
@@ -54,7 +50,7 @@ func bareSheets(in Input) []*page {
 		box := p.area
 		box.Min.Y, box.Max.Y = y, y+h
 		b.draw(p, box)
-		y += h + bareApart
+		y += h
 	}
 	return pages
 }
@@ -179,21 +175,64 @@ func (b bareBlock) tape() string {
 	if s := b.row.Strips[0]; len(b.row.Strips) == 1 && !b.row.Whole() {
 		return fmt.Sprintf("Bare, hatched: %s × %s.", f.Text(s.To-s.From), f.Unit(s.High-s.Low))
 	}
-	if !b.row.Whole() {
-		return "Bare, hatched: where the aprons and the legs' ends stand under it."
+	strips := fmt.Sprintf("%d strips of tape", len(b.row.Strips))
+	if len(b.row.Strips) == 1 {
+		strips = "1 strip of tape"
 	}
-	strips := counted(len(b.row.Strips), "strip") + " of tape"
 	if wide, same := b.stripWidth(); same {
 		strips += ", " + f.Unit(wide) + " wide"
 	}
-	if b.row.Count == 1 {
-		return fmt.Sprintf("%d in all: %s (hatched).", b.row.Count, strips)
+	faces := b.faces()
+	if b.row.Count == 1 || !b.row.Whole() {
+		return fmt.Sprintf("%s: %s (hatched).", faces, strips)
 	}
-	n := min(b.row.Count, max(1, int(benchLong/b.row.Across)))
+	n := b.row.Abreast()
 	if n < b.row.Count {
-		return fmt.Sprintf("%d in all, %d to a row of %s: %s, across all (hatched).", b.row.Count, n, f.Unit(b.row.Across*length(n)), strips)
+		return fmt.Sprintf("%s, %d to a row of %s: %s, across all (hatched).", faces, n, f.Unit(b.row.Across*length(n)), strips)
 	}
-	return fmt.Sprintf("%d in all, %s side by side: %s, across all (hatched).", n, f.Unit(b.row.Across*length(n)), strips)
+	return fmt.Sprintf("%s, %s side by side: %s, across all (hatched).", faces, f.Unit(b.row.Across*length(n)), strips)
+}
+
+// faces says how many faces there are, of how many pieces, and of legs on which
+// sides of which ladders.
+func (b bareBlock) faces() string {
+	text := fmt.Sprintf("%d in all", b.row.Count)
+	if len(b.row.Left)+len(b.row.Right) == 0 {
+		return text
+	}
+	var sides []string
+	for _, s := range []struct {
+		side    string
+		ladders []int
+	}{{"right", b.row.Right}, {"left", b.row.Left}} {
+		switch len(s.ladders) {
+		case 0:
+		case 1:
+			sides = append(sides, fmt.Sprintf("the %s face at ladder %s", s.side, runs(s.ladders)))
+		default:
+			sides = append(sides, fmt.Sprintf("the %s face at ladders %s", s.side, runs(s.ladders)))
+		}
+	}
+	return fmt.Sprintf("%d faces of %d legs (seen from the front: %s)", b.row.Count, len(b.row.Pieces), strings.Join(sides, ", "))
+}
+
+// runs lists numbers counted from 0 as a reader counts them, from 1, neighbours
+// as from and to: "1-4, 6".
+func runs(list []int) string {
+	var out []string
+	for i := 0; i < len(list); {
+		n := i
+		for n+1 < len(list) && list[n+1] == list[n]+1 {
+			n++
+		}
+		text := fmt.Sprint(list[i] + 1)
+		if n > i {
+			text += fmt.Sprintf("-%d", list[n]+1)
+		}
+		out = append(out, text)
+		i = n + 1
+	}
+	return strings.Join(out, ", ")
 }
 
 // stripWidth returns how wide strips are, and whether all are alike.
@@ -285,24 +324,31 @@ func (b bareBlock) running() (above, below []length, thinned bool) {
 // places are the beginnings of all strips, their ends too where ends is set, and
 // the part's length, ascending from above zero.
 func (b bareBlock) places(ends bool) []length {
-	all := []length{b.row.Length}
-	for _, s := range b.row.Strips {
-		all = append(all, s.From)
-		if ends {
-			all = append(all, s.To)
+	var all []length
+	add := func(l length) {
+		if l > 0 && (len(all) == 0 || l > all[len(all)-1]) {
+			all = append(all, l)
 		}
 	}
-	slices.Sort(all)
-	return slices.DeleteFunc(slices.Compact(all), func(l length) bool { return l == 0 })
+	for _, s := range b.row.Strips {
+		add(s.From)
+		if ends {
+			add(s.To)
+		}
+	}
+	add(b.row.Length)
+	return all
 }
 
 // edges are the places across one part that its strips reach, its own edges
 // among them.
 func (b bareBlock) edges() []length {
-	out := []length{0, b.row.Across}
-	for _, s := range b.row.Strips {
-		out = append(out, s.Low, s.High)
+	s := b.row.Strips[0]
+	out := []length{0}
+	for _, l := range []length{s.Low, s.High, b.row.Across} {
+		if l > out[len(out)-1] {
+			out = append(out, l)
+		}
 	}
-	slices.Sort(out)
-	return slices.Compact(out)
+	return out
 }

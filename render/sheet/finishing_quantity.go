@@ -80,7 +80,7 @@ func areaLedger(in Input) ledger {
 // supplies are the materials that the rack takes any of: no glue where nothing
 // is glued.
 func supplies(in Input) []finish.Supply {
-	return slices.DeleteFunc(finish.Supplies(in.Rack), func(s finish.Supply) bool { return s.Millilitres == 0 })
+	return slices.DeleteFunc(finish.Supplies(in.Rack, topPanel(in)), func(s finish.Supply) bool { return s.Millilitres == 0 })
 }
 
 // materialLedger lists how much of what.
@@ -121,7 +121,7 @@ func origins(in Input) [][]string {
 	from := func(o table.Origin) string { return fmt.Sprintf("%s: %s", o.Standing, o.Source) }
 	var out [][]string
 	for _, s := range supplies(in) {
-		out = append(out, []string{s.Name, s.Coverage.String() + "; " + from(s.Coverage.Origin)})
+		out = append(out, []string{s.Name, finish.CoverageText(in.Rack.Format.System, s.Coverage) + "; " + from(s.Coverage.Origin)})
 	}
 	lost := table.FinishLost()
 	out = append(out, []string{"lost in brush, tin, rag", fmt.Sprintf("%d %%; %s", lost.Value, from(lost.Origin))})
