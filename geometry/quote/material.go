@@ -5,6 +5,7 @@ import (
 	"math/big"
 
 	"slatwright/geometry/finish"
+	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/saw"
 	"slatwright/specs/design"
@@ -124,16 +125,10 @@ func (q *Quote) supplies() {
 }
 
 // nails adds the nails of each joint: two at every crossing of slat or apron
-// with a leg; for the top one over every ladder, in front alone or all round.
+// with a leg; for the top those that its fixing has, none as a rule.
 func (q *Quote) nails() {
 	r, j := q.Rack, q.Rack.Design.Joint
-	top, topSays := 0, "one over each ladder, in front"
-	if r.HasTop() {
-		top = r.Counts.Ladders
-		if j.TopGlued {
-			top, topSays = 2*top, "one over each ladder, in front and behind"
-		}
-	}
+	top, _ := fixing.Of(r)
 	for _, n := range []struct {
 		joint string
 		nail  design.Nail
@@ -142,8 +137,11 @@ func (q *Quote) nails() {
 	}{
 		{"slats", j.SlatNail, 2 * crossings(r, "slat"), "two at each crossing of slat and leg"},
 		{"aprons", j.ApronNail, 2 * crossings(r, "apron"), "two at each crossing of apron and leg"},
-		{"the top", j.TopNail, top, topSays},
+		{"the top", j.TopNail, top.Nails, "those of the top's fixing"},
 	} {
+		if n.count == 0 {
+			continue
+		}
 		q.add(Line{
 			Section: Supplies, What: fmt.Sprintf("nails, %s: %d ga × %s", n.joint, n.nail.Gauge, r.Format.Unit(n.nail.Length)),
 			Quantity: int64(100 * n.count), Inputs: []Input{{"nails", int64(100 * n.count), "", reckoned(n.says)}},

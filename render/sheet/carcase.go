@@ -26,9 +26,9 @@ func carcase(in Input) []*page {
 	v, box, whole := carcaseLayout(p, s, notes)
 	pages := []*page{p}
 	if box == (drawing.Rect{}) {
-		pages = append(pages, workPages(in, notes)...)
+		pages = append(pages, placePages(in, notes)...)
 	} else {
-		work(p, box, notes)
+		places(p, box, notes)
 	}
 	from := len(p.sheet.Marks)
 	v.draw(p.sheet, view.Lines(s, view.Front), func(l view.Line) (drawing.Class, bool) {
@@ -45,32 +45,32 @@ func carcase(in Input) []*page {
 	return pages
 }
 
-// work writes the order of work into a box.
-func work(p *page, box drawing.Rect, notes []string) {
+// places writes where the ladders go into a box.
+func places(p *page, box drawing.Rect, notes []string) {
 	w := newScribe(p.sheet, box)
-	w.heading("Order of work")
+	w.heading("Places of the ladders")
 	for _, n := range notes {
 		w.note(n, 5*drawing.MM)
 	}
 }
 
-// workPages are sheets with the order of work alone.
-func workPages(in Input, notes []string) []*page {
+// placePages are sheets with the places of the ladders alone.
+func placePages(in Input, notes []string) []*page {
 	var pages []*page
 	for len(notes) > 0 {
-		p := in.newPage(fmt.Sprintf("carcase-%d", len(pages)+2), "Carcase assembly, order of work")
+		p := in.newPage(fmt.Sprintf("carcase-%d", len(pages)+2), "Carcase assembly, places of the ladders")
 		n := 1
-		for n < len(notes) && workHeight(notes[:n+1], p.area.W()) <= p.area.H() {
+		for n < len(notes) && placesHeight(notes[:n+1], p.area.W()) <= p.area.H() {
 			n++
 		}
-		work(p, p.area, notes[:n])
+		places(p, p.area, notes[:n])
 		pages, notes = append(pages, p), notes[n:]
 	}
 	return pages
 }
 
-// workHeight is the room that the order of work takes.
-func workHeight(notes []string, width drawing.Um) drawing.Um {
+// placesHeight is the room that the places of the ladders take.
+func placesHeight(notes []string, width drawing.Um) drawing.Um {
 	return needed(notes, width, 5*drawing.MM) + 8*drawing.MM
 }
 
@@ -91,10 +91,10 @@ func carcaseLayout(p *page, s view.Scene, notes []string) (best picture, text dr
 	left.Max.X -= p.area.W() * 45 / 100
 	beside.Min.X = left.Max.X + 5*drawing.MM
 	under, over := p.area, p.area
-	under.Min.Y = under.Max.Y - workHeight(notes, under.W())
+	under.Min.Y = under.Max.Y - placesHeight(notes, under.W())
 	over.Max.Y = under.Min.Y - 3*drawing.MM
 	var layouts [][2]drawing.Rect
-	if workHeight(notes, beside.W()) <= beside.H() {
+	if placesHeight(notes, beside.W()) <= beside.H() {
 		layouts = append(layouts, [2]drawing.Rect{left, beside})
 	}
 	if over.H() > carcaseAbove+carcaseBelow+15*drawing.MM {
@@ -174,7 +174,7 @@ func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 
 // between puts on the leg and the way between facing legs once for each length
 // that it has, at the first column of it, with how many there are; of many
-// lengths as many as there is room for, since the order of work lists them all.
+// lengths as many as there is room for, since the words beside the view list them all.
 func between(b *dim.Board, r *rack.Rack, out drawing.Rect, faces func(int) (left, right dim.Stop)) {
 	const figure = 24 * drawing.MM
 	left, right := faces(0)
@@ -218,43 +218,28 @@ func diagonals(p *page, v picture) {
 	})
 }
 
-// carcaseNotes are the steps of the work, numbered.
+// carcaseNotes say where the ladders and the top go, and when all is square.
 func carcaseNotes(in Input) []string {
 	r, f := in.Rack, in.Rack.Format
-	apron, _ := r.PartNamed("apron")
 	_, diagonal := diagonalOf(f, r.Len("carcase.width"), r.Len("leg.length"))
-	fit, fasten, before := "any glue", "glue and fasten", "the glue sets"
-	if !r.Design.Joint.Glue {
-		fit, fasten, before = "any nail", "nail", "the last nails are driven"
-	}
-	order := "the end ladders first, flush with their outer faces, then to the inner ladders"
-	if r.Counts.Ladders == 2 {
-		order = "both ladders, flush with their outer faces"
-	}
-	steps := []string{
-		fmt.Sprintf("Mark the ladders' places on all four aprons %s together, from one end. Dry-fit the %d ladders before %s.", apron.Mark, r.Counts.Ladders, fit),
-		fmt.Sprintf("Ladders on their backs on the bench: %s the front aprons to %s. %s", fasten, order, channelText(r)),
-		fmt.Sprintf("Measure both diagonals before %s: equal, and %s %s. Rack it square, then turn it over and set the back aprons alike.", before, diagonal, f.System),
-	}
-	if r.Design.Joint.Glue {
-		steps = append(steps, "Clear squeezed-out glue where a bottle or a slat will touch. Clamp and wait as the glue's maker says.")
+	notes := []string{
+		channelText(r),
+		fmt.Sprintf("Square when both diagonals are equal, and %s %s.", diagonal, f.System),
 	}
 	if r.HasTop() {
-		steps = append(steps, fmt.Sprintf("Top last: %s at either side, %s at the front, %s at the back.",
+		notes = append(notes, fmt.Sprintf("The top: %s at either side, %s at the front, %s at the back.",
 			outText(f, r.Len("overhang.side")), outText(f, r.Len("overhang.front")), outText(f, r.Len("overhang.back"))))
 	}
-	for i := range steps {
-		steps[i] = fmt.Sprintf("%d  %s", i+1, steps[i])
-	}
+	notes = append(notes, "In which order: the order of work, on sheets of its own.")
 	if places := faceList(r); len(places) > fewPlaces {
 		for i := fewPlaces; i < len(places); i += manyPlaces {
-			steps = append(steps, "Left faces, continued: "+strings.Join(places[i:min(i+manyPlaces, len(places))], "; ")+".")
+			notes = append(notes, "Left faces, continued: "+strings.Join(places[i:min(i+manyPlaces, len(places))], "; ")+".")
 		}
 	}
-	return steps
+	return notes
 }
 
-// A list of places longer than fewPlaces goes on after the steps, manyPlaces to
+// A list of places longer than fewPlaces goes on at the end, manyPlaces to
 // a paragraph.
 const (
 	fewPlaces  = 12
@@ -274,7 +259,7 @@ func channelText(r *rack.Rack) string {
 	places := faceList(r)
 	list := strings.Join(places[:min(fewPlaces, len(places))], "; ")
 	if len(places) > fewPlaces {
-		list += "; the others after the last step"
+		list += "; the others below"
 	}
 	if all := spacers(r); len(all) > 1 {
 		var each []string
