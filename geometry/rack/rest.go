@@ -89,8 +89,11 @@ func standBound(diameter, gap, eased unit.Length) unit.Length {
 }
 
 // stackBound is the least rise, less the clearance, at which an upper bottle
-// stays clear of a lower one: r + h of the lower and s of the upper.
+// stays clear of a lower one: r + h of the lower and s of the upper. Beyond the
+// gap that either of them falls through it stays as it is there: a bound that
+// turned round would break what the solver takes for granted.
 func stackBound(lower, upper, gap, eased unit.Length) unit.Length {
+	gap = min(gap, lower, upper)
 	ql, qu := rested(lower, gap, eased), rested(upper, gap, eased)
 	base := int64(lower + upper)
 	guess := (base + new(big.Int).Sqrt(ql).Int64() - new(big.Int).Sqrt(qu).Int64()) / 2
