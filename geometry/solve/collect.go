@@ -104,9 +104,9 @@ func (h handle) ceil(x rat) rat {
 }
 
 // collect gathers the inequalities, the ranges of the unknowns and the rules
-// as limits on parameters and on rows, and builds the tableau.
+// as limits on parameters and on rows.
 func (r *reduced) collect(p *problem) bool {
-	r.limits = make([]limited, len(r.whole))
+	r.limits, r.rows, r.ons, r.rules = make([]limited, len(r.whole)), nil, nil, nil
 	for v, u := range p.unknowns {
 		if u.fixed() {
 			continue
@@ -128,7 +128,7 @@ func (r *reduced) collect(p *problem) bool {
 			return false
 		}
 	}
-	return r.build()
+	return true
 }
 
 // collectRule turns a rule into an inequality: for good where its length is

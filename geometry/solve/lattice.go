@@ -49,11 +49,36 @@ func (p *problem) reduce() *reduced {
 			return nil
 		}
 	}
-	r.compact()
-	if !r.collect(p) {
+	// Rows whose two limits meet are equalities that nobody wrote down, such as
+	// a distance that is nought. Left to branching their lattice is tried value
+	// by value.
+	for {
+		r.compact()
+		if !r.collect(p) {
+			return nil
+		}
+		row, ok := r.tight()
+		if !ok {
+			break
+		}
+		if !r.eliminate(row) {
+			return nil
+		}
+	}
+	if !r.build() {
 		return nil
 	}
 	return r
+}
+
+// tight returns a row that has one value only, as a sum that is nought.
+func (r *reduced) tight() (lin, bool) {
+	for _, l := range r.rows {
+		if l.lo.set && l.hi.set && l.lo.v.eq(l.hi.v) {
+			return lin{l.terms, l.lo.v.neg()}, true
+		}
+	}
+	return lin{}, false
 }
 
 func (r *reduced) substitute(a lin) lin {
