@@ -28,11 +28,6 @@ const (
 	Tax      Section = "tax"      // on price and delivery
 )
 
-// Sections returns all sections in the order of a quote.
-func Sections() []Section {
-	return []Section{Wood, Supplies, Labour, Packing, Overhead, Profit, Delivery, Tax}
-}
-
 // Direct returns the sections that overhead is reckoned on.
 func Direct() []Section { return []Section{Wood, Supplies, Labour, Packing} }
 

@@ -42,12 +42,6 @@ func build(d *design.Design) (*Rack, error) {
 	return r, err
 }
 
-// holds reports whether the design has an answer at all.
-func (b *stater) holds() bool {
-	ok, err := b.m.Feasible(solve.Question{Statements: b.all()})
-	return err == nil && ok
-}
-
 // unlimited tells which counts nothing limits.
 func (b *stater) unlimited(s *solve.Solution) diag.List {
 	var out diag.List

@@ -47,13 +47,6 @@ func AxisAbove(diameter, gap, eased unit.Length) (h unit.Length, ok bool) {
 	return unit.Length(twice / 2), true
 }
 
-// Sag returns how far the lowest point of a bottle lies below the slat tops,
-// rounded to the nearest base unit, for drawing and for reports.
-func Sag(diameter, gap, eased unit.Length) (s unit.Length, ok bool) {
-	h, ok := AxisAbove(diameter, gap, eased)
-	return diameter/2 - h, ok
-}
-
 // leastHalf returns the least whole n for which enough(n) holds, where enough
 // turns from false to true once, near guess.
 func leastHalf(guess int64, enough func(n int64) bool) unit.Length {

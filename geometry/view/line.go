@@ -14,11 +14,10 @@ const (
 	Outline             // where a round turns away from the eye
 	Cap                 // the rim of a round's end
 	Way                 // a trail of an exploded view
-	Sawn                // an edge of a face that a section cuts
 )
 
 // String returns the kind's name in lower case.
-func (k Kind) String() string { return [...]string{"edge", "outline", "cap", "way", "sawn"}[k] }
+func (k Kind) String() string { return [...]string{"edge", "outline", "cap", "way"}[k] }
 
 // Line is a stretch of one line of a drawing, visible from end to end or hidden
 // from end to end. Its ends are true places rounded to whole base units.

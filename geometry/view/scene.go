@@ -1,7 +1,7 @@
 // Package view looks at solids in space. In go boxes and bottles with the
 // caller's numbers on them; out come the lines a drawing of them has, each
-// either visible or hidden, where exploded groups stand, and what a section
-// cuts. The sheets map the lines to paper with a [Projection] and ink them.
+// either visible or hidden, and where exploded groups stand. The sheets map the
+// lines to paper with a [Projection] and ink them.
 //
 // Hidden lines are removed analytically, pair by pair and without any order of
 // depth, so solids that hide each other in a ring come out right. Box edges

@@ -28,27 +28,11 @@ func Equilibrium(celsius, humidity float64) float64 {
 	return 1800 / W * (Kh/(1-Kh) + (K1*Kh+2*K1*K2*Kh*Kh)/(1+K1*Kh+K1*K2*Kh*Kh))
 }
 
-// Coefficient returns the change of size for each percent of moisture, as a
-// share of the size at 10 %, from the shrinkage S in percent from green to
-// oven-dry and the fibre saturation point in percent: Wood Handbook, Table 13-5
-// as it follows from Table 4-3 by eq. 13-3.
-func Coefficient(shrinkage, saturation float64) float64 {
-	s := shrinkage / 100
-	return s / saturation / (1 - s*(saturation-10)/saturation)
-}
-
 // Movement returns the change of a size when its moisture goes from one percent
 // to another, in the size's unit: Wood Handbook, eq. 13-2, ΔD = D_I C (M_F − M_I),
 // meant for 6 to 14 %.
 func Movement(size, coefficient, from, to float64) float64 {
 	return size * coefficient * (to - from)
-}
-
-// Density returns the mass of a cubic metre of wood in kg at the moisture
-// content in percent, from its specific gravity on the volume at that
-// moisture: Wood Handbook, chapter 4, ρ = ρ_w G (1 + M/100).
-func Density(gravity, moisture float64) float64 {
-	return table.Value("density.water") * gravity * (1 + moisture/100)
 }
 
 // Air is the room's range over a year and the wood of today.

@@ -5,6 +5,8 @@ import (
 	"testing"
 )
 
+func end(p Path) Point { return p.Segs[len(p.Segs)-1].To }
+
 // strays returns how far a path's points, curves included, are at most from
 // the circle around c of radius r.
 func strays(p Path, c Point, r Um) float64 {
@@ -84,25 +86,6 @@ func TestArrow(t *testing.T) {
 	up := Arrow(3, Pt(10*MM, 10*MM), Pt(10*MM, 50*MM)).Bounds()
 	if up != Box(10*MM-MM/2, 10*MM, MM, 3*MM) {
 		t.Errorf("upright arrow covers %v", up)
-	}
-}
-
-func TestTicksOfOneLineAreParallel(t *testing.T) {
-	for _, tt := range []struct{ a, b Point }{
-		{Pt(10*MM, 10*MM), Pt(50*MM, 10*MM)},
-		{Pt(10*MM, 50*MM), Pt(10*MM, 10*MM)},
-	} {
-		p, q := Tick(1, tt.a, tt.b), Tick(1, tt.b, tt.a)
-		if d, e := p.Segs[0].To.Sub(p.Start), q.Segs[0].To.Sub(q.Start); d != e {
-			t.Errorf("strokes %v and %v", d, e)
-		}
-	}
-	p := Tick(1, Pt(10*MM, 10*MM), Pt(50*MM, 10*MM))
-	if d := p.Segs[0].To.Sub(p.Start); d.X != -d.Y || d.X <= 0 {
-		t.Errorf("the stroke over a level line steps %v, want up and right", d)
-	}
-	if d := p.Segs[0].To.Sub(p.Start); math.Abs(math.Hypot(float64(d.X), float64(d.Y))-3000) > 10 {
-		t.Errorf("the stroke is %v long, want 3 mm", d)
 	}
 }
 

@@ -7,7 +7,6 @@ package drawing
 const (
 	ArrowLength = 3 * MM
 	ArrowWidth  = 1 * MM
-	TickLength  = 3 * MM
 	DotRadius   = MM / 2
 	OriginR     = 3 * MM / 2
 )
@@ -18,18 +17,6 @@ func Arrow(group int, tip, from Point) Path {
 	return Polygon(Solid, group, Black, tip,
 		along(tip, from, ArrowLength, ArrowWidth/2),
 		along(tip, from, ArrowLength, -ArrowWidth/2))
-}
-
-// Tick returns an oblique stroke across the end of a dimension line at the
-// point at, for a line that runs to the point other. It rises to the right for who
-// reads along the line, from below or from the right. It panics where both
-// points coincide.
-func Tick(group int, at, other Point) Path {
-	if other.X < at.X || other.X == at.X && other.Y > at.Y { // the same slope at both ends
-		other = at.Add(at.Sub(other))
-	}
-	half := TickLength * 354 / 1000 // half the stroke, at 45 degrees
-	return Line(Dimension, group, along(at, other, -half, -half), along(at, other, half, half))
 }
 
 // Dot returns the dot that ends a leader on a surface, or takes the place of

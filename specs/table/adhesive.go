@@ -150,9 +150,6 @@ func PressureFor(gravity float64) Pressure {
 // ClampsApart returns how far apart clamps stand along a joint, in inches.
 func ClampsApart() Bounds { return adhesives().spacing }
 
-// GluingMoisture returns the moisture of wood to be glued, in percent.
-func GluingMoisture() Bounds { return adhesives().moisture }
-
 func listAdhesives() Listing {
 	t := adhesives()
 	l := Listing{Name: "adhesives", Title: "adhesives: the label of the glue at hand goes before these figures"}

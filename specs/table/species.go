@@ -32,9 +32,10 @@ type Species struct {
 	Note                     string
 }
 
-// Density returns the density at 12 % moisture content in kg/m³: 1000 times
-// the specific gravity times 1.12.
-func (s Species) Density() float64 { return 1000 * s.Gravity.Value * 1.12 }
+// Density returns the density at 12 % moisture content in kg/m³, from the
+// specific gravity on the volume at that moisture: Wood Handbook, chapter 4,
+// ρ = ρ_w G (1 + M/100).
+func (s Species) Density() float64 { return Value("density.water") * s.Gravity.Value * (1 + 12.0/100) }
 
 //go:embed species.toml
 var speciesText []byte

@@ -80,7 +80,7 @@ func upright(s *drawing.Sheet, r drawing.Rect) {
 	x := r.Max.X + 20*mm
 	a, b := drawing.Pt(x, r.Max.Y), drawing.Pt(x, r.Min.Y)
 	g := s.Group()
-	s.Add(drawing.Line(drawing.Dimension, g, a, b), drawing.Tick(g, a, b), drawing.Tick(g, b, a), drawing.OriginMark(g, a))
+	s.Add(drawing.Line(drawing.Dimension, g, a, b), drawing.Arrow(g, a, b), drawing.Arrow(g, b, a), drawing.OriginMark(g, a))
 	for _, p := range []drawing.Point{a, b} {
 		s.Add(drawing.Line(drawing.Extension, g, drawing.Pt(r.Max.X+13*mm, p.Y), drawing.Pt(x+2*mm, p.Y)))
 	}
