@@ -59,8 +59,8 @@ func nailItems(r *rack.Rack) []Item {
 		list = append(list, i)
 	}
 	j := r.Design.Joint
-	add(j.SlatNail, "slats on legs", true, crossings(r, "slat"))
-	add(j.ApronNail, "aprons on legs", true, crossings(r, "apron"))
+	add(j.SlatNail, "slats on legs", true, fixing.Nails(r, "slat"))
+	add(j.ApronNail, "aprons on legs", true, fixing.Nails(r, "apron"))
 	if t, ok := fixing.Of(r); ok && t.Nails > 0 {
 		where := "top on the front upper apron"
 		if t.Glued {
@@ -69,22 +69,6 @@ func nailItems(r *rack.Rack) []Item {
 		add(j.TopNail, where, false, t.Nails)
 	}
 	return list
-}
-
-// crossings counts the nails where pieces of a part cross legs.
-func crossings(r *rack.Rack, part string) int {
-	n := 0
-	for _, p := range r.Pieces {
-		if r.Parts[p.Part].Name != part {
-			continue
-		}
-		for _, c := range p.Fixed {
-			if r.Parts[r.Pieces[c.Piece].Part].Name == "leg" {
-				n += len(rack.NailPlaces(c.Patch, c.Axis, false))
-			}
-		}
-	}
-	return n
 }
 
 // ScrewText names a screw by its length: No. 8, or 4 mm in a metric design.

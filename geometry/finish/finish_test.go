@@ -4,8 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math/big"
-	"os"
-	"path/filepath"
 	"slices"
 	"testing"
 
@@ -20,18 +18,7 @@ import (
 // racks are the demo designs and some of other proportions, one without a top.
 func racks(t *testing.T) map[string]*rack.Rack {
 	t.Helper()
-	files, err := filepath.Glob("../../testdata/designs/*.toml")
-	if err != nil || len(files) < 6 {
-		t.Fatalf("%d designs, %v", len(files), err)
-	}
-	out := map[string]*rack.Rack{}
-	for _, f := range files {
-		text, err := os.ReadFile(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		out[filepath.Base(f)] = racktest.Build(t, string(text))
-	}
+	out := racktest.DemoRacks(t)
 	out["one cell"] = racktest.Build(t, "[rack]\ncolumns = 1\nrows = 1\n[top]\npresent = false\n")
 	out["flush"] = racktest.Build(t, "units = \"mm\"\n[rack]\ncolumns = 7\nrows = 3\n[overhang]\nside = 0\nfront = 0\n[apron]\nlift = 30\n")
 	return out

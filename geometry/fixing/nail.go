@@ -36,3 +36,27 @@ func Bore(r *rack.Rack, gauge int) unit.Length {
 	}
 	return max(step, nearest(share*n.Diameter.MM()).Down(step))
 }
+
+// Crossings lists where pieces of a part, "slat" or "apron", cross legs.
+func Crossings(r *rack.Rack, part string) (out []rack.Contact) {
+	for _, p := range r.Pieces {
+		if r.Parts[p.Part].Name != part {
+			continue
+		}
+		for _, c := range p.Fixed {
+			if r.Parts[r.Pieces[c.Piece].Part].Name == "leg" {
+				out = append(out, c)
+			}
+		}
+	}
+	return out
+}
+
+// Nails counts the nails at the crossings of a part.
+func Nails(r *rack.Rack, part string) int {
+	n := 0
+	for _, c := range Crossings(r, part) {
+		n += len(rack.NailPlaces(c.Patch, c.Axis, false))
+	}
+	return n
+}

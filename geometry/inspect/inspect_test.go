@@ -2,8 +2,6 @@ package inspect_test
 
 import (
 	"math"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"slatwright/geometry/inspect"
@@ -64,19 +62,10 @@ func TestOpeningInFloatingPoint(t *testing.T) {
 // On every demo design, the limits found by halving are those that a walk in
 // single steps finds: the checks hold all the way to the edge and fail after it.
 func TestLimitsByWalking(t *testing.T) {
-	files, _ := filepath.Glob("../../testdata/designs/*.toml")
-	if len(files) < 6 {
-		t.Fatalf("%d designs", len(files))
-	}
-	for _, f := range files {
-		text, err := os.ReadFile(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		r := racktest.Build(t, string(text))
+	for f, r := range racktest.DemoRacks(t) {
 		for _, w := range inspect.Walk(r) {
 			if w.Got != w.Want {
-				t.Errorf("%s: %s: limits %v .. %v; walking %v .. %v", filepath.Base(f), w.Name, w.Got[0], w.Got[1], w.Want[0], w.Want[1])
+				t.Errorf("%s: %s: limits %v .. %v; walking %v .. %v", f, w.Name, w.Got[0], w.Got[1], w.Want[0], w.Want[1])
 			}
 		}
 	}
@@ -84,11 +73,7 @@ func TestLimitsByWalking(t *testing.T) {
 
 // A rack that fails has no limits to measure by, and says which check fails.
 func TestFailingRackHasNoLimits(t *testing.T) {
-	text, err := os.ReadFile("../../testdata/designs/counter-wide-gap.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d := find(t, racktest.Build(t, string(text)), "gap")
+	d := find(t, racktest.DemoRacks(t)["counter-wide-gap.toml"], "gap")
 	if d.Fails != "fit.rest" || d.Least != 0 || d.Greatest != 0 {
 		t.Errorf("gap %+v", d)
 	}

@@ -2,6 +2,7 @@ package quote
 
 import (
 	"slatwright/geometry/finish"
+	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/saw"
 	"slatwright/specs/table"
@@ -83,7 +84,7 @@ func (q *Quote) works() map[string]work {
 		done["finish"] = work{coats, coats * parts}
 	}
 	done["ladder"] = work{r.Counts.Ladders, r.Counts.Slats}
-	done["carcase"] = work{r.Counts.Aprons, crossings(r, "apron")}
+	done["carcase"] = work{r.Counts.Aprons, len(fixing.Crossings(r, "apron"))}
 	if r.HasTop() {
 		done["top"] = work{1, r.Counts.Ladders}
 	}

@@ -6,7 +6,6 @@ import (
 
 	"slatwright/geometry/finish"
 	"slatwright/geometry/fixing"
-	"slatwright/geometry/rack"
 	"slatwright/geometry/saw"
 	"slatwright/specs/design"
 	"slatwright/specs/table"
@@ -135,8 +134,8 @@ func (q *Quote) nails() {
 		count int
 		says  string
 	}{
-		{"slats", j.SlatNail, 2 * crossings(r, "slat"), "two at each crossing of slat and leg"},
-		{"aprons", j.ApronNail, 2 * crossings(r, "apron"), "two at each crossing of apron and leg"},
+		{"slats", j.SlatNail, fixing.Nails(r, "slat"), "two at each crossing of slat and leg"},
+		{"aprons", j.ApronNail, fixing.Nails(r, "apron"), "two at each crossing of apron and leg"},
 		{"the top", j.TopNail, top.Nails, "those of the top's fixing"},
 	} {
 		if n.count == 0 {
@@ -147,20 +146,4 @@ func (q *Quote) nails() {
 			Quantity: int64(100 * n.count), Inputs: []Input{{"nails", int64(100 * n.count), "", reckoned(n.says)}},
 		}, "nails")
 	}
-}
-
-// crossings counts the places where parts of the name are fixed to legs.
-func crossings(r *rack.Rack, part string) int {
-	n := 0
-	for _, p := range r.Pieces {
-		if r.Parts[p.Part].Name != part {
-			continue
-		}
-		for _, c := range p.Fixed {
-			if r.Parts[r.Pieces[c.Piece].Part].Name == "leg" {
-				n++
-			}
-		}
-	}
-	return n
 }

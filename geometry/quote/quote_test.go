@@ -3,8 +3,6 @@ package quote_test
 import (
 	"math"
 	"math/big"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"slatwright/geometry/quote"
@@ -137,29 +135,21 @@ func TestWeight(t *testing.T) {
 // The shift of nested ladders is the least at which no slat meets one of the
 // next ladder, found here by trying every step of 1/64 in or 1/2 mm.
 func TestNestedSlatsKeepApart(t *testing.T) {
-	files, _ := filepath.Glob("../../testdata/designs/*.toml")
-	if len(files) < 6 {
-		t.Fatalf("%d designs", len(files))
-	}
-	for _, f := range files {
-		text, err := os.ReadFile(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		q := reckon(t, string(text))
+	for f, text := range racktest.Demos(t) {
+		q := reckon(t, text)
 		r, step := q.Rack, unit.Inch/64
 		if r.Design.Units == unit.Metric {
 			step = unit.Millimetre / 2
 		}
 		if !q.Flat.Nested {
-			t.Errorf("%s: not nested", filepath.Base(f))
+			t.Errorf("%s: not nested", f)
 		}
 		at := unit.Length(0)
 		for meets(r, at) {
 			at += step
 		}
 		if q.Flat.Shift > at || meets(r, q.Flat.Shift) {
-			t.Errorf("%s: shift %v; %v will do", filepath.Base(f), r.Format.Unit(q.Flat.Shift), r.Format.Unit(at))
+			t.Errorf("%s: shift %v; %v will do", f, r.Format.Unit(q.Flat.Shift), r.Format.Unit(at))
 		}
 	}
 }

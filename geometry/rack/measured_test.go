@@ -3,8 +3,6 @@ package rack_test
 import (
 	"errors"
 	"fmt"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -117,16 +115,8 @@ func TestMeasuredColumn(t *testing.T) {
 // To be measured later, or measured as drawn, moves nothing: every length and
 // count of every demo design stays, whatever is measured.
 func TestMeasuredAsDrawn(t *testing.T) {
-	files, err := filepath.Glob("../../testdata/designs/*.toml")
-	if err != nil || len(files) == 0 {
-		t.Fatalf("no designs: %v", err)
-	}
-	for _, file := range files {
-		text, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		before := racktest.Build(t, string(text))
+	for file, text := range racktest.Demos(t) {
+		before := racktest.Build(t, text)
 		names := []string{"leg.thickness", "slat.height", "slat.length", "slat.first", "cell.channel", "cell.rise", "ladder.pitch"}
 		if len(before.Design.Columns) > 0 {
 			names = []string{"leg.thickness", "slat.height", "slat.length", "column.1.channel", "column.2.rise"}
@@ -135,11 +125,11 @@ func TestMeasuredAsDrawn(t *testing.T) {
 			for _, figure := range []string{"later", before.Len(name).Decimal() + " mm"} {
 				r := racktest.Build(t, fmt.Sprintf("%s\n[measured]\n%s = %q\n", text, name, figure))
 				if r.Counts != before.Counts {
-					t.Errorf("%s, %s = %s: counts %v; want %v", filepath.Base(file), name, figure, r.Counts, before.Counts)
+					t.Errorf("%s, %s = %s: counts %v; want %v", file, name, figure, r.Counts, before.Counts)
 				}
 				for _, l := range before.Lengths {
 					if got := r.Len(l.Name); got != l.Value {
-						t.Errorf("%s, %s = %s: %s is %s; want %s", filepath.Base(file), name, figure, l.Name, got, l.Value)
+						t.Errorf("%s, %s = %s: %s is %s; want %s", file, name, figure, l.Name, got, l.Value)
 					}
 				}
 			}

@@ -3,8 +3,6 @@ package report_test
 import (
 	"encoding/json"
 	"math/big"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -64,16 +62,8 @@ func TestQuoteAddsUp(t *testing.T) {
 	for k, v := range priced {
 		texts[k] = v
 	}
-	files, _ := filepath.Glob("../../testdata/designs/*.toml")
-	if len(files) < 6 {
-		t.Fatalf("%d designs", len(files))
-	}
-	for _, f := range files {
-		text, err := os.ReadFile(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		texts[filepath.Base(f)] = string(text)
+	for f, text := range racktest.Demos(t) {
+		texts[f] = text
 	}
 	for name, text := range texts {
 		t.Run(name, func(t *testing.T) {

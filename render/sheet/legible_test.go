@@ -1,43 +1,20 @@
 package sheet_test
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
+	"slatwright/geometry/rack/racktest"
 	"slatwright/geometry/saw"
-	"slatwright/golden"
 	"slatwright/render/drawing"
 	"slatwright/render/sheet"
-	"slatwright/specs/design"
 )
 
 // demos builds every demo design.
 func demos(t *testing.T) map[string]*rack.Rack {
 	t.Helper()
-	files, err := filepath.Glob(filepath.Join(golden.Root(t), "testdata", "designs", "*.toml"))
-	if err != nil || len(files) < 6 {
-		t.Fatalf("%d demo designs, %v", len(files), err)
-	}
-	out := map[string]*rack.Rack{}
-	for _, f := range files {
-		text, err := os.ReadFile(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		d, err := design.Read(filepath.Base(f), text)
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := rack.Build(d)
-		if err != nil {
-			t.Fatalf("%s: %v", f, err)
-		}
-		out[filepath.Base(f)] = r
-	}
-	return out
+	return racktest.DemoRacks(t)
 }
 
 // planned plans the cutting of orders.
