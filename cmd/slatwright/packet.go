@@ -2,8 +2,8 @@ package main
 
 import (
 	"path"
-	"time"
 
+	"slatwright/geometry/assembly"
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
 	"slatwright/render/drawing"
@@ -97,9 +97,6 @@ func document(r *rack.Rack, what string, sheets []*drawing.Sheet, fullSize bool)
 // day returns the day that a design's date names, "" where it is other text: the
 // title block shows any date as it was written, a PDF's properties hold a day.
 func day(date string) string {
-	date = date[:min(len(date), len(time.DateOnly))]
-	if _, err := time.Parse(time.DateOnly, date); err != nil {
-		return ""
-	}
-	return date
+	day, _ := assembly.Day(date, 0)
+	return day
 }

@@ -29,14 +29,10 @@ type Clamps struct {
 // choice of clamps, not for a gauge: nobody measures it at the bench.
 type Force struct{ Least, Greatest float64 }
 
-// newtons to the pound-force (exactly 4.4482216152605, from the pound of
-// 0.45359237 kg and standard gravity of 9.80665 m/s²).
-const newtons = 4.4482216152605
-
 // Text prints the force in tens of pounds or in tenths of a kilonewton, rounded.
 func (f Force) Text(sys unit.System) string {
 	if sys == unit.Metric {
-		kn := func(v float64) string { return fmt.Sprintf("%.1f", v*newtons/1000) }
+		kn := func(v float64) string { return fmt.Sprintf("%.1f", v*unit.PoundForce/1000) }
 		return kn(f.Least) + " to " + kn(f.Greatest) + " kN"
 	}
 	tens := func(v float64) int { return int(math.Round(v/10)) * 10 }
@@ -181,9 +177,13 @@ func apronClamps(r *rack.Rack) []Clamps {
 		mid = append(mid, l.X+leg/2)
 	}
 	at := fixing.Spread(mid)
+	ladders := slices.Clone(at)
+	for i := range ladders {
+		ladders[i]++ // counted from 1 in words
+	}
 	c := Clamps{
 		For: "the front aprons", Count: 2 * len(at), Rounds: 1, Opening: r.Len("slat.length") + r.Len("apron.thickness"),
-		Where: "front to back over stiff cauls, at both aprons, at ladders " + numbers(at),
+		Where: "front to back over stiff cauls, at both aprons, at " + rack.Places("ladder", ladders),
 	}
 	for _, z := range []unit.Length{r.Len("apron.lift") + high/2, r.Len("leg.length") - high/2} {
 		for _, i := range at {
@@ -197,21 +197,6 @@ func apronClamps(r *rack.Rack) []Clamps {
 	back := c
 	back.For, back.Opening, back.Where = "the back aprons", r.Len("carcase.depth"), "the same places, now over both aprons"
 	return []Clamps{c, back}
-}
-
-// numbers lists what stands at the places, counted from 1.
-func numbers(at []int) string {
-	text := ""
-	for k, i := range at {
-		switch {
-		case k > 0 && k == len(at)-1:
-			text += " and "
-		case k > 0:
-			text += ", "
-		}
-		text += fmt.Sprint(i + 1)
-	}
-	return text
 }
 
 // topClamps press the top on the front upper apron, and on the back one where it

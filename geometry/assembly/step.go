@@ -17,7 +17,7 @@ import (
 // parts. The parts are finished before they are glued up; the top is finished
 // beside them and goes on last.
 func Steps(r *rack.Rack, top finish.Panel) []Step {
-	b := &builder{r: r, trimmed: -1}
+	b := &builder{r: r, trimmed: -1, stained: -1}
 	b.panel(top)
 	last := b.prepare()
 	last = b.colour(last)
@@ -37,7 +37,7 @@ type builder struct {
 	steps   []Step
 	trimmed int // the step after which a glued-up top is at size, -1 for a top from one board
 	sanded  int
-	stained int // 0 where there is no stain
+	stained int // -1 where there is no stain
 }
 
 // add adds a step after another and returns its number.
@@ -127,7 +127,7 @@ func (b *builder) colour(after int) int {
 // sanding of a top that is at size.
 func (b *builder) colouredTop() []int {
 	switch {
-	case b.stained > 0:
+	case b.stained >= 0:
 		return []int{b.stained}
 	case b.trimmed >= 0:
 		return []int{b.trimmed, b.sanded}
@@ -188,18 +188,13 @@ func (b *builder) glueUp(after int) int {
 
 // spacers says what to set between facing legs.
 func spacers(r *rack.Rack) string {
-	var list []string
-	first := 0
-	for _, k := range r.Kinds {
-		where := fmt.Sprintf("column %d", first+1)
-		if k.Count > 1 {
-			where = fmt.Sprintf("columns %d to %d", first+1, first+k.Count)
-		}
-		list = append(list, fmt.Sprintf("%s in %s", r.Format.Unit(k.Channel), where))
-		first += k.Count
+	all := Spacers(r)
+	if len(all) == 1 {
+		return "a spacer between facing legs, " + r.Format.Unit(all[0].Long)
 	}
-	if len(r.Kinds) == 1 {
-		return "a spacer between facing legs, " + r.Format.Unit(r.Kinds[0].Channel)
+	var list []string
+	for _, s := range all {
+		list = append(list, fmt.Sprintf("%s in %s", r.Format.Unit(s.Long), rack.Places("column", s.Columns)))
 	}
 	return "spacers between facing legs, " + strings.Join(list, ", ")
 }

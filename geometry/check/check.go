@@ -30,6 +30,17 @@ const (
 	Fail    Status = "fail"
 )
 
+// Word returns the outcome in words, in capitals what must not be overlooked.
+func (s Status) Word() string {
+	switch s {
+	case Fail:
+		return "FAILS"
+	case Caution:
+		return "CAUTION"
+	}
+	return "ok"
+}
+
 // rank orders the outcomes.
 func (s Status) rank() int {
 	switch s {

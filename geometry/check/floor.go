@@ -38,5 +38,5 @@ func perArea(r *rack.Rack, load float64) string {
 		return plain(load, 2) + " kN/m²"
 	}
 	const foot = 0.3048
-	return plain(load*1000/poundForce*foot*foot, 0) + " lb/ft²"
+	return plain(load*1000/unit.PoundForce*foot*foot, 0) + " lb/ft²"
 }

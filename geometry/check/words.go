@@ -17,9 +17,7 @@ import (
 // is floating point here and none of it decides a fit.
 
 const (
-	gravity    = 9.80665  // m/s², standard gravity
-	poundForce = 4.448222 // N
-	pound      = 0.45359237
+	gravity = 9.80665 // m/s², standard gravity
 )
 
 // figure prints a physical quantity with three decimals at most.
@@ -42,7 +40,7 @@ func force(r *rack.Rack, newton float64) string {
 	if r.Design.Units == unit.Metric {
 		return plain(newton, 0) + " N"
 	}
-	return plain(newton/poundForce, 1) + " lbf"
+	return plain(newton/unit.PoundForce, 1) + " lbf"
 }
 
 // mass prints kilograms in the design's own unit.
@@ -50,7 +48,7 @@ func mass(r *rack.Rack, kg float64) string {
 	if r.Design.Units == unit.Metric {
 		return plain(kg, 0) + " kg"
 	}
-	return plain(kg/pound, 0) + " lb"
+	return plain(kg/unit.Pound, 0) + " lb"
 }
 
 // massOf prints the mass of one bottle.
@@ -58,7 +56,7 @@ func massOf(r *rack.Rack, kg float64) string {
 	if r.Design.Units == unit.Metric {
 		return plain(kg, 1) + " kg"
 	}
-	return plain(kg/pound, 1) + " lb"
+	return plain(kg/unit.Pound, 1) + " lb"
 }
 
 // slight prints a small length in mm in decimals of the design's own unit.

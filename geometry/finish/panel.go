@@ -36,7 +36,8 @@ const Bench = 1200 * unit.Millimetre
 // least one.
 func (w Row) Abreast() int { return max(1, min(w.Count, int(Bench/w.Across))) }
 
-// tapeOver is how far tape reaches over the outer parts at either end.
+// tapeOver is how far tape reaches over the outer parts at either end (common
+// practice, no source).
 const tapeOver = unit.Inch
 
 // Tape returns the length of tape that covers what stays bare, a tenth more for

@@ -1,18 +1,15 @@
 package rack
 
 import (
-	"bufio"
-	"bytes"
-	"encoding/json"
 	"fmt"
 	"math/rand/v2"
 	"os"
-	"os/exec"
 	"strings"
 	"testing"
 	"time"
 
 	"slatwright/geometry/solve"
+	"slatwright/geometry/solve/solvetest"
 	"slatwright/specs/design"
 	"slatwright/specs/unit"
 )
@@ -87,23 +84,16 @@ func refereeCase(t *testing.T, d *design.Design) refereed {
 // Z3 judges whole racks as it judges small models in package solve: verdict,
 // each level, each conflict and each change.
 func TestZ3AgreesOnRacks(t *testing.T) {
-	const python = "/usr/bin/python3" // where Debian's python3-z3 is found
-	if err := exec.Command(python, "-c", "import z3").Run(); err != nil {
-		if os.Getenv("SLATWRIGHT_REFEREES") == "1" {
-			t.Fatal("python3-z3 is not installed")
-		}
-		t.Skip("python3-z3 is not installed")
-	}
+	solvetest.NeedZ3(t)
 	designs := 4
-	if os.Getenv("SLATWRIGHT_REFEREES") == "1" {
+	if solvetest.MustReferees() {
 		designs = 60
 	}
 	if os.Getenv("SLATWRIGHT_LONG") == "1" {
 		designs = 300
 	}
 	rng := rand.New(rand.NewPCG(20, 6))
-	var in bytes.Buffer
-	enc := json.NewEncoder(&in)
+	var cases []refereed
 	var texts []string
 	solved := 0
 	var ours time.Duration
@@ -119,30 +109,17 @@ func TestZ3AgreesOnRacks(t *testing.T) {
 		if c.Solved {
 			solved++
 		}
-		if err := enc.Encode(c); err != nil {
-			t.Fatal(err)
-		}
+		cases = append(cases, c)
 		texts = append(texts, text)
 	}
 	if designs >= 20 && (solved < designs/5 || solved > designs*4/5) {
 		t.Errorf("%d of %d designs have a solution: too one-sided to tell much", solved, designs)
 	}
 	start := time.Now()
-	cmd := exec.Command(python, "../../testdata/solve/referee.py")
-	cmd.Stdin, cmd.Stderr = &in, os.Stderr
-	says, err := cmd.Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	lines := bufio.NewScanner(bytes.NewReader(says))
-	n := 0
-	for ; lines.Scan(); n++ {
-		if !strings.HasPrefix(lines.Text(), "ok") {
-			t.Errorf("design %d: %s\n%s", n, lines.Text(), texts[n])
+	for n, says := range solvetest.Judge(t, cases) {
+		if !strings.HasPrefix(says, "ok") {
+			t.Errorf("design %d: %s\n%s", n, says, texts[n])
 		}
-	}
-	if n != designs {
-		t.Errorf("%d of %d designs judged", n, designs)
 	}
 	t.Logf("%d designs, %d of them with a solution: %v to solve and explain, %v for Z3 to prove or refute that", designs, solved, ours, time.Since(start))
 }

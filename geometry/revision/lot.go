@@ -63,11 +63,7 @@ func Lots(r *rack.Rack) []Lot {
 func alreadyCut(r *rack.Rack) []Lot {
 	waits := map[string]bool{}
 	for _, p := range r.Parts {
-		for _, m := range r.Measured {
-			if m.Later && slices.Contains(p.After, m.Name) {
-				waits[p.Mark] = true
-			}
-		}
+		waits[p.Mark] = r.Waits(p)
 	}
 	return slices.DeleteFunc(Lots(r), func(l Lot) bool { return waits[l.Mark] })
 }

@@ -90,7 +90,7 @@ func (p *Plan) usual(order int, part rack.Part) {
 	if s, ok := d.Stock(part.Name); ok && s.Nominal.Width > 0 {
 		n := s.Nominal
 		n.Thickness = part.Thickness
-		if part.Width >= n.Width || n.Width-part.Width < unit.Inch/8 { // measured: a hair wider or narrower than dressed
+		if part.Width >= n.Width || n.Width-part.Width < unit.Inch/8 { // measured: a hair wider or narrower than dressed (the project's own figure)
 			n.Width = part.Width
 		}
 		p.retail(order, n, part.Length)

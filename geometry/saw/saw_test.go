@@ -131,7 +131,7 @@ func TestFaults(t *testing.T) {
 
 // By hand: slats 1 in wide, two strips of 1 in in a 1x3 leave 1/8 in between
 // the jointed edges, three do not fit even with the edges kept (3 1/4 of 2 1/2).
-// In a board 2 1/4 in wide two strips leave nothing; three strips of 5/8 in need
+// In a board 2 3/8 in wide two strips leave nothing; three strips of 5/8 in need
 // 2 1/8, and 2 in is left between its edges: one more only if none is jointed.
 func TestKnifeEdges(t *testing.T) {
 	board := "[[board]]\nthickness = \"3/4\"\nwidth = %W\nlength = \"8 ft\"\nprice = 5\n"

@@ -78,7 +78,7 @@ func (p *Plan) LeftLong() []string {
 
 // Mass prints grams for people to carry by, in the unit of the orders first.
 func (p *Plan) Mass(grams float64) string {
-	kg, lb := fmt.Sprintf("%.1f kg", grams/1000), fmt.Sprintf("%.0f lb", grams/453.59237)
+	kg, lb := fmt.Sprintf("%.1f kg", grams/1000), fmt.Sprintf("%.0f lb", grams/1000/unit.Pound)
 	if p.Format.System == unit.Imperial {
 		return lb + " (" + kg + ")"
 	}

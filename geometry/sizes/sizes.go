@@ -113,7 +113,10 @@ func work(d *design.Design, sizes []Size) error {
 			panic(bug)
 		}
 	}
-	return errors.Join(slices.DeleteFunc(errs, func(err error) bool { return err == nil })...)
+	if i := slices.IndexFunc(errs, func(err error) bool { return err != nil }); i >= 0 {
+		return errs[i]
+	}
+	return nil
 }
 
 // fill solves, checks, cuts and prices one size.

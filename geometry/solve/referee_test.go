@@ -1,15 +1,12 @@
 package solve
 
 import (
-	"bufio"
-	"bytes"
 	"encoding/json"
 	"math/rand/v2"
-	"os"
-	"os/exec"
 	"strings"
 	"testing"
 
+	"slatwright/geometry/solve/solvetest"
 	"slatwright/specs/unit"
 )
 
@@ -35,9 +32,6 @@ type refereeCase struct {
 	Counts   []int
 	Problems []Problem
 }
-
-// mustReferees is set where a missing referee is a fault.
-func mustReferees() bool { return os.Getenv("SLATWRIGHT_REFEREES") == "1" }
 
 func newRefereeCase(t *testing.T, m *Model) refereeCase {
 	t.Helper()
@@ -74,54 +68,34 @@ func newRefereeCase(t *testing.T, m *Model) refereeCase {
 // better, each conflict by asking for every smaller set of statements, each
 // change by trying the values up to it.
 func TestZ3Agrees(t *testing.T) {
-	const python = "/usr/bin/python3" // where Debian's python3-z3 is found
-	if err := exec.Command(python, "-c", "import z3").Run(); err != nil {
-		if mustReferees() {
-			t.Fatal("python3-z3 is not installed")
-		}
-		t.Skip("python3-z3 is not installed")
-	}
+	solvetest.NeedZ3(t)
 	models := 40
-	if mustReferees() {
+	if solvetest.MustReferees() {
 		models = 400
 	}
 	rng := rand.New(rand.NewPCG(1, 2))
-	var in bytes.Buffer
-	enc := json.NewEncoder(&in)
 	solved := 0
-	var cases []string
+	var cases []refereeCase
 	for range models {
-		m := randomModel(func(lo, hi int) int { return lo + rng.IntN(hi-lo+1) })
-		before := in.Len()
-		c := newRefereeCase(t, m)
+		c := newRefereeCase(t, randomModel(func(lo, hi int) int { return lo + rng.IntN(hi-lo+1) }))
 		solved += b2i(c.Solved)
-		if err := enc.Encode(c); err != nil {
-			t.Fatal(err)
-		}
-		cases = append(cases, string(in.Bytes()[before:]))
+		cases = append(cases, c)
 	}
 	if solved < models/8 || solved > models*7/8 {
 		t.Errorf("%d of %d models have a solution: too one-sided to tell much", solved, models)
 	}
-	cmd := exec.Command(python, "../../testdata/solve/referee.py")
-	cmd.Stdin, cmd.Stderr = &in, os.Stderr
-	out, err := cmd.Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	lines := bufio.NewScanner(bytes.NewReader(out))
-	n, undecided := 0, 0
-	for ; lines.Scan(); n++ {
-		says, _, _ := strings.Cut(lines.Text(), " (")
-		switch says {
+	undecided := 0
+	for n, text := range solvetest.Judge(t, cases) {
+		switch says, _, _ := strings.Cut(text, " ("); says {
 		case "ok":
 		case "undecided":
 			undecided++
 		default:
-			t.Errorf("model %d: %s\n%s", n, says, cases[n])
+			model, _ := json.Marshal(cases[n])
+			t.Errorf("model %d: %s\n%s", n, text, model)
 		}
 	}
-	if n != models || undecided > models/20 {
-		t.Errorf("%d of %d models judged, %d undecided", n, models, undecided)
+	if undecided > models/20 {
+		t.Errorf("%d of %d models undecided", undecided, models)
 	}
 }

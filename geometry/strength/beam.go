@@ -10,11 +10,8 @@ package strength
 
 import (
 	"slatwright/specs/table"
+	"slatwright/specs/unit"
 )
-
-// psi is a pound a square inch in N/mm², from the definitions of the pound and
-// the inch.
-const psi = 4.4482216152605 / (25.4 * 25.4)
 
 // Bar is a bar bent on its depth: Breadth by Depth in section, Depth in the
 // direction of the load.
@@ -53,14 +50,14 @@ func (b Bar) Deflection(c Case, load, span float64) float64 {
 func (b Bar) Stress(c Case, load, span float64) float64 { return c.Moment * load * span / b.Modulus() }
 
 // Elasticity returns the modulus of elasticity of the species in N/mm².
-func Elasticity(s table.Species) float64 { return s.Elasticity.Value * 1e6 * psi }
+func Elasticity(s table.Species) float64 { return s.Elasticity.Value * 1e6 * unit.PSI }
 
 // Allowable returns a bending stress that boards of the species can bear for
 // good, in N/mm²: the 5 % lower limit of clear wood, derated, graded and for a
 // permanent load, after the logic of ASTM D245 (memory).
 func Allowable(s table.Species) float64 {
 	low := s.Rupture.Value * (1 - 1.645*table.Value("load.variation"))
-	return low / table.Value("load.derate") * table.Value("load.grade") * table.Value("load.duration") * psi
+	return low / table.Value("load.derate") * table.Value("load.grade") * table.Value("load.duration") * unit.PSI
 }
 
 // GlueTwist returns the moment in N mm that a glued crossing of the two sizes in
@@ -69,5 +66,5 @@ func Allowable(s table.Species) float64 {
 // in torsion, with α = 1/(3 + 1.8 a/b) (standard mechanics).
 func GlueTwist(s table.Species, u, v float64) float64 {
 	a, b := min(u, v), max(u, v)
-	return s.Shear.Value * psi * table.Value("load.glue_shear") * a * a * b / (3 + 1.8*a/b)
+	return s.Shear.Value * unit.PSI * table.Value("load.glue_shear") * a * a * b / (3 + 1.8*a/b)
 }

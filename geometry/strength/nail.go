@@ -4,10 +4,8 @@ import (
 	"math"
 
 	"slatwright/specs/table"
+	"slatwright/specs/unit"
 )
-
-// poundForce is a pound of force in newtons.
-const poundForce = 4.4482216152605
 
 // Nail is a nail driven through a side member into a main member of one species.
 type Nail struct {
@@ -51,7 +49,7 @@ func (n Nail) Pull(s table.Species) float64 {
 	if n.Point <= 0 {
 		return 0
 	}
-	nds := WithdrawalDesign(GravityOvenDry(s), n.Diameter/25.4) * n.Point / 25.4 * poundForce
+	nds := WithdrawalDesign(GravityOvenDry(s), n.Diameter/25.4) * n.Point / 25.4 * unit.PoundForce
 	return min(nds, Withdrawal(s.Gravity.Value, n.Diameter, n.Point)*table.Value("nail.withdraw_share"))
 }
 
@@ -91,7 +89,7 @@ func (n Nail) Sideways(s table.Species) float64 {
 		return 0
 	}
 	z := Lateral(GravityOvenDry(s), n.Diameter/25.4, n.Side/25.4, n.Point/25.4, table.Value("nail.yield"))
-	return z * min(1, n.Point/full) * table.Value("load.duration") * poundForce
+	return z * min(1, n.Point/full) * table.Value("load.duration") * unit.PoundForce
 }
 
 // SlipLoad returns the load in pounds at which a nail of the diameter in inches
@@ -114,6 +112,6 @@ func SlipLoad(gravity, diameter float64, hardwood bool) float64 {
 // Stiffness returns the load of one nail in N over its slip in mm, within the
 // first 0.015 in. Softwood's factors serve for all woods: they are the lower.
 func (n Nail) Stiffness(s table.Species) float64 {
-	p := SlipLoad(s.Gravity.Value, n.Diameter/25.4, false) * poundForce
+	p := SlipLoad(s.Gravity.Value, n.Diameter/25.4, false) * unit.PoundForce
 	return p / (table.Value("nail.slip") * 25.4)
 }

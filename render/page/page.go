@@ -18,22 +18,11 @@ import (
 //go:embed page.html page.css page.js
 var files embed.FS
 
-var pages = template.Must(template.New("page").Funcs(template.FuncMap{"word": word, "mm": millimetres}).ParseFS(files, "page.html"))
+var pages = template.Must(template.New("page").Funcs(template.FuncMap{"word": check.Status.Word, "mm": millimetres}).ParseFS(files, "page.html"))
 
 // millimetres is a length in whole millimetres: the page keeps room for a sheet
 // before it has come.
 func millimetres(u drawing.Um) int64 { return int64((u + drawing.MM/2) / drawing.MM) }
-
-// word is a status in words that cannot be overlooked.
-func word(s check.Status) string {
-	switch s {
-	case check.Fail:
-		return "FAILS"
-	case check.Caution:
-		return "CAUTION"
-	}
-	return "ok"
-}
 
 // Sheet is one sheet of the page.
 type Sheet struct {

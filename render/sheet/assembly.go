@@ -42,7 +42,7 @@ func hardwareSheets(in Input) []*page {
 		{title: "what", width: 88 * drawing.MM, bold: true}, {title: "for"},
 		{title: "the rack takes", width: 26 * drawing.MM, right: true, bold: true}, {title: "spare", width: 17 * drawing.MM, right: true},
 	}}
-	for _, i := range assembly.Hardware(in.Rack, topPanel(in)) {
+	for _, i := range assembly.Hardware(in.Rack, in.Cutting.Panel()) {
 		count, more := i.Amount, ""
 		if i.Count > 0 {
 			count = strconv.Itoa(i.Count)
@@ -62,7 +62,7 @@ func hardwareSheets(in Input) []*page {
 // orderOfWork lists the steps. Waits are what the labels give from and to; a
 // step can begin no sooner than the longest chain of waits before it.
 func orderOfWork(in Input) []*page {
-	steps := assembly.Steps(in.Rack, topPanel(in))
+	steps := assembly.Steps(in.Rack, in.Cutting.Panel())
 	soon, late := assembly.Plan(steps, false), assembly.Plan(steps, true)
 	l := ledger{columns: []ledgerColumn{
 		{title: "step", width: 10 * drawing.MM, bold: true}, {title: "what", width: 29 * drawing.MM, bold: true}, {title: "how"},
@@ -174,7 +174,7 @@ func glueNotes(in Input) []string {
 	pressure := fmt.Sprintf("%d to %d psi", p.Least, p.Greatest)
 	cold := fmt.Sprintf("%d °F", g.Coldest)
 	if in.Rack.Format.System == unit.Metric {
-		pressure = fmt.Sprintf("%.1f to %.1f MPa", psi*float64(p.Least), psi*float64(p.Greatest))
+		pressure = fmt.Sprintf("%.1f to %.1f MPa", unit.PSI*float64(p.Least), unit.PSI*float64(p.Greatest))
 		cold = fmt.Sprintf("%d °C", (g.Coldest-32)*5/9)
 	}
 	noted := ""
@@ -191,10 +191,6 @@ func glueNotes(in Input) []string {
 	}
 }
 
-// psi is one pound-force to the square inch in MPa: 4.4482216152605 N over
-// 645.16 mm².
-const psi = 4.4482216152605 / 645.16
-
 // clampLedger lists the sets of clamps.
 func clampLedger(in Input) ledger {
 	f := in.Rack.Format
@@ -202,7 +198,7 @@ func clampLedger(in Input) ledger {
 		{title: "clamps for", width: 38 * drawing.MM, bold: true}, {title: "at a time", width: 17 * drawing.MM, right: true, bold: true}, {title: "rounds", width: 17 * drawing.MM, right: true}, {title: "where"},
 		{title: "open to, " + f.System.String(), width: 24 * drawing.MM, right: true}, {title: "force at each", width: 34 * drawing.MM, right: true},
 	}}
-	for _, s := range assembly.Sets(in.Rack, topPanel(in)) {
+	for _, s := range assembly.Sets(in.Rack, in.Cutting.Panel()) {
 		l.rows = append(l.rows, []string{s.For, strconv.Itoa(s.Count), strconv.Itoa(s.Rounds), s.Where, f.Text(s.Opening), s.Force.Text(f.System)})
 	}
 	return l

@@ -16,7 +16,7 @@ import (
 // shows them larger.
 func clampSheets(in Input) []*page {
 	title := "Clamps, squareness"
-	if len(assembly.Sets(in.Rack, topPanel(in))) == 0 {
+	if len(assembly.Sets(in.Rack, in.Cutting.Panel())) == 0 {
 		title = "Squareness"
 	}
 	p := in.newPage("clamps", title)
@@ -69,7 +69,7 @@ func scaleOf(list [2]clampPicture) [2]int64 { return [2]int64{list[0].v.proj.Den
 // by side in the box.
 func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 	r := in.Rack
-	sets := assembly.Sets(r, topPanel(in))
+	sets := assembly.Sets(r, in.Cutting.Panel())
 	places := func(word string) []space.Point {
 		i := slices.IndexFunc(sets, func(c assembly.Clamps) bool { return strings.HasSuffix(c.For, word) })
 		if i < 0 {

@@ -71,11 +71,11 @@ func topSection(p *page, t fixing.Top, box drawing.Rect) {
 	tall := r.Len("top.thickness") + high
 	den := int64(1)
 	for _, den = range shopScales(p.in) {
-		if gaugeUm(wide, den) <= box.W()-topLeft && gaugeUm(tall, den) <= box.H()-topAbove-topBelow {
+		if onPaper(wide, den) <= box.W()-topLeft && onPaper(tall, den) <= box.H()-topAbove-topBelow {
 			break
 		}
 	}
-	um := func(l length) drawing.Um { return gaugeUm(l, den) }
+	um := func(l length) drawing.Um { return onPaper(l, den) }
 	at := func(y, z length) drawing.Point { // y from the block's front, z down from the apron's top edge
 		return drawing.Pt(box.Min.X+topLeft/2+um(before+y), box.Min.Y+topAbove+um(r.Len("top.thickness")+z))
 	}
@@ -116,14 +116,14 @@ func topPlan(p *page, t fixing.Top, box drawing.Rect) {
 	long, apron := r.Len("carcase.width"), r.Len("apron.thickness")
 	den := int64(1)
 	for _, den = range shopScales(p.in) {
-		if gaugeUm(long, den) <= box.W()-topLeft {
+		if onPaper(long, den) <= box.W()-topLeft {
 			break
 		}
 	}
-	for gaugeUm(long, den) > box.W()-topLeft {
+	for onPaper(long, den) > box.W()-topLeft {
 		den += 50
 	}
-	um := func(l length) drawing.Um { return gaugeUm(l, den) }
+	um := func(l length) drawing.Um { return onPaper(l, den) }
 	out := drawing.Box(box.Min.X+topLeft/2, box.Min.Y+topAbove+12*drawing.MM, um(long), um(apron+t.Block.Y))
 	at := func(q space.Point) drawing.Point { return drawing.Pt(out.Min.X+um(q.X), out.Min.Y+um(q.Y)) } // y from the apron's back face
 	draw := func(c drawing.Class, x0, y0, x1, y1 length) {

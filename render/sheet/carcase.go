@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"slatwright/geometry/assembly"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
@@ -14,9 +15,9 @@ import (
 )
 
 // carcase returns the sheet for putting ladders and aprons together: spacing
-// between faces, centre distances in brackets, the diagonals, and the order of
-// gluing. Where the order is too long to go beside the view it has sheets of its
-// own after it.
+// between faces, centre distances in brackets, the diagonals, and the places of
+// the ladders in words. Where these are too many to go beside the view they have
+// sheets of their own after it.
 func carcase(in Input) []*page {
 	p := in.newPage("carcase", "Carcase assembly")
 	s := sceneOf(in.Rack, func(q rack.Piece) bool {
@@ -174,22 +175,23 @@ func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 
 // between puts on the leg and the way between facing legs once for each length
 // that it has, at the first column of it, with how many there are; of many
-// lengths as many as there is room for, since the words beside the view list them all.
+// lengths as many as there is room for, since the words beside the view list them
+// all.
 func between(b *dim.Board, r *rack.Rack, out drawing.Rect, faces func(int) (left, right dim.Stop)) {
 	const figure = 24 * drawing.MM
 	left, right := faces(0)
 	stops, alike := []dim.Stop{left, right}, []int{len(r.Ladders)}
-	for i, s := range spacers(r) {
+	for i, s := range assembly.Spacers(r) {
 		if i >= max(1, int(out.W()/figure)) {
 			break
 		}
-		first := s.columns[0] - 1
+		first := s.Columns[0] - 1
 		_, from := faces(first)
 		to, _ := faces(first + 1)
 		if first > 0 {
 			stops, alike = append(stops, from), append(alike, dim.Skip)
 		}
-		stops, alike = append(stops, to), append(alike, len(s.columns))
+		stops, alike = append(stops, to), append(alike, len(s.Columns))
 	}
 	b.Chain(dim.Above, stops, dim.Options{Alike: alike})
 }
@@ -203,7 +205,8 @@ func diagonals(p *page, v picture) {
 	g := p.sheet.Group()
 	p.sheet.Add(drawing.Line(drawing.Dimension, g, a, b), drawing.Arrow(g, a, b), drawing.Arrow(g, b, a))
 	p.sheet.Add(drawing.Line(drawing.Dimension, g, c, d), drawing.Arrow(g, c, d), drawing.Arrow(g, d, c))
-	printed, text := diagonalOf(r.Format, w, h)
+	square := assembly.Diagonals(r)[1]
+	text := square.Text(r.Format.System)
 	label := drawing.Label(drawing.FigureText, g, drawing.Point{}, drawing.FigureHeight, drawing.Middle,
 		drawing.Figure(text+" both ways"))
 	if label.Width() > (b.X-a.X)-6*drawing.MM {
@@ -213,15 +216,13 @@ func diagonals(p *page, v picture) {
 	label = label.CentredOn(drawing.Pt((a.X+b.X)/2, (a.Y+b.Y)/2))
 	plate := label.Bounds().Inset(-drawing.MM)
 	p.sheet.Add(drawing.Rectangle(drawing.Solid, label.Group, drawing.White, plate), label)
-	p.sheet.Dims = append(p.sheet.Dims, drawing.DimRecord{
-		Role: drawing.Note, Value: printed, Printed: text, From: a, To: a, ScaleNum: v.proj.Num, ScaleDen: v.proj.Den,
-	})
+	noted(p.sheet, a, square.Length, text)
 }
 
 // carcaseNotes say where the ladders and the top go, and when all is square.
 func carcaseNotes(in Input) []string {
 	r, f := in.Rack, in.Rack.Format
-	_, diagonal := diagonalOf(f, r.Len("carcase.width"), r.Len("leg.length"))
+	diagonal := assembly.Diagonals(r)[1].Text(f.System)
 	notes := []string{
 		channelText(r),
 		fmt.Sprintf("Square when both diagonals are equal, and %s %s.", diagonal, f.System),
@@ -261,36 +262,14 @@ func channelText(r *rack.Rack) string {
 	if len(places) > fewPlaces {
 		list += "; the others below"
 	}
-	if all := spacers(r); len(all) > 1 {
+	if all := assembly.Spacers(r); len(all) > 1 {
 		var each []string
 		for _, s := range all {
-			each = append(each, r.Format.Unit(s.long)+" in "+rack.Places("column", s.columns))
+			each = append(each, r.Format.Unit(s.Long)+" in "+rack.Places("column", s.Columns))
 		}
 		return fmt.Sprintf("Between facing legs, clear, and so long a spacer: %s. Left faces of the legs from the left end: %s.", strings.Join(each, "; "), list)
 	}
 	return fmt.Sprintf("Between facing legs: %s clear; use a spacer of that length. Left faces of the legs from the left end: %s.", r.Format.Unit(r.Kinds[0].Channel), list)
-}
-
-// A spacer is what is clear between facing legs, with the columns, from 1, that
-// are so wide.
-type spacer struct {
-	long    length
-	columns []int
-}
-
-// spacers lists each length of a spacer once, in the order of the columns.
-func spacers(r *rack.Rack) []spacer {
-	var out []spacer
-	for i, c := range r.Columns {
-		long := r.Kinds[c.Kind].Channel
-		k := slices.IndexFunc(out, func(s spacer) bool { return s.long == long })
-		if k < 0 {
-			k = len(out)
-			out = append(out, spacer{long: long})
-		}
-		out[k].columns = append(out[k].columns, i+1)
-	}
-	return out
 }
 
 // faceList gives where each ladder's left face is on an apron, in order; where

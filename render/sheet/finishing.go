@@ -8,7 +8,6 @@ import (
 	"slatwright/geometry/finish"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
-	"slatwright/specs/unit"
 )
 
 // finishing returns the finishing sheets: what stays bare for glue, then areas
@@ -87,7 +86,7 @@ func newBareBlock(in Input, row finish.Row) bareBlock {
 
 // um returns a length on paper.
 func (b bareBlock) um(l length) drawing.Um {
-	return drawing.Ratio{Num: 1, Den: b.den * int64(unit.Micrometre)}.Of(drawing.Um(l))
+	return onPaper(l, b.den)
 }
 
 // height returns the room the block takes.

@@ -80,7 +80,7 @@ func areaLedger(in Input) ledger {
 // supplies are the materials that the rack takes any of: no glue where nothing
 // is glued.
 func supplies(in Input) []finish.Supply {
-	return slices.DeleteFunc(finish.Supplies(in.Rack, topPanel(in)), func(s finish.Supply) bool { return s.Millilitres == 0 })
+	return slices.DeleteFunc(finish.Supplies(in.Rack, in.Cutting.Panel()), func(s finish.Supply) bool { return s.Millilitres == 0 })
 }
 
 // materialLedger lists how much of what.

@@ -6,7 +6,6 @@ import (
 	"slatwright/geometry/inspect"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
-	"slatwright/specs/unit"
 )
 
 // A gauge is drawn as a stepped stick: the go end, then the no-go end. How long
@@ -68,7 +67,7 @@ func gaugePlaces(area drawing.Rect, top drawing.Um, list []inspect.Gauge, den in
 		row := list[i:min(i+perRow, len(list))]
 		high := drawing.Um(0)
 		for _, g := range row {
-			high = max(high, gaugeTitle+gaugeUm(max(g.Go, g.NoGo), den)+gaugeGap)
+			high = max(high, gaugeTitle+onPaper(max(g.Go, g.NoGo), den)+gaugeGap)
 		}
 		if y+high > area.Max.Y && len(pages[len(pages)-1]) > 0 {
 			pages = append(pages, nil)
@@ -83,10 +82,6 @@ func gaugePlaces(area drawing.Rect, top drawing.Um, list []inspect.Gauge, den in
 	return pages
 }
 
-func gaugeUm(l length, den int64) drawing.Um {
-	return drawing.Ratio{Num: 1, Den: den * int64(unit.Micrometre)}.Of(drawing.Um(l))
-}
-
 // drawGauge draws one gauge with its widths.
 func drawGauge(p *page, g inspect.Gauge, at drawing.Point, den int64) {
 	name := g.Name
@@ -96,10 +91,10 @@ func drawGauge(p *page, g inspect.Gauge, at drawing.Point, den int64) {
 	title := drawing.Label(drawing.HeadingText, 0, drawing.Pt(at.X, at.Y+drawing.FigureHeight), drawing.FigureHeight, drawing.Left, drawing.Plain(name))
 	title.Bold = true
 	p.sheet.Add(title)
-	tall := gaugeUm(max(g.Go, g.NoGo), den)
+	tall := onPaper(max(g.Go, g.NoGo), den)
 	out := drawing.Box(at.X+gaugeSides, at.Y+gaugeTitle, 2*gaugeEnd, tall)
 	end := func(x drawing.Um, l length, word string) drawing.Rect {
-		high := gaugeUm(l, den)
+		high := onPaper(l, den)
 		r := drawing.Box(x, out.Max.Y-high, gaugeEnd, high)
 		p.sheet.Add(drawing.Label(drawing.NoteText, 0, drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Plain(word)).CentredOn(r.Centre()))
 		return r

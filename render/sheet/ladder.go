@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"slatwright/geometry/assembly"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
@@ -118,8 +119,8 @@ func drawStrips(p *page, strips []strip, notes []string) {
 		w.note(n, 5*drawing.MM)
 	}
 	r := p.in.Rack
-	v, text := diagonalOf(r.Format, r.Len("leg.length"), r.Len("slat.length"))
-	noted(p.sheet, foot.Min, v, text)
+	square := assembly.Diagonals(r)[0]
+	noted(p.sheet, foot.Min, square.Length, square.Text(r.Format.System))
 }
 
 // title says which face a strip shows, which part of it, and from where.

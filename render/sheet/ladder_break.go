@@ -8,6 +8,7 @@ import (
 	"slatwright/geometry/view"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
+	"slatwright/specs/unit"
 )
 
 // A ladder with more slats than figures go beside it is drawn in stretches, one
@@ -52,7 +53,7 @@ func (f ladderFace) stretches(in Input, box drawing.Rect, den int64) []strip {
 	r, width := in.Rack, box.W()
 	cuts := f.cuts(r)
 	v := picture{proj: view.Projection{Direction: f.from(), Num: 1, Den: den}, lies: true}
-	reach := length(v.proj.Den) * length(width) * micrometre
+	reach := length(v.proj.Den) * length(width) * unit.Micrometre
 	most := int(width/dim.RunningRow) - 1
 	fewest := len(divide(cuts, reach, most))
 	for tight := cuts[len(cuts)-1] / length(fewest); tight < reach; tight += reach / 50 {
@@ -70,9 +71,6 @@ func (f ladderFace) stretches(in Input, box drawing.Rect, den int64) []strip {
 	return out
 }
 
-// micrometre is what one micrometre on paper is at full size.
-const micrometre = 80
-
 // divisor returns the scale of a broken face: the smallest picture at which
 // neighbouring slats leave room for their figures, or, where a single way
 // between two cuts is longer than the box is wide then, or the ladder deeper than
@@ -84,7 +82,7 @@ func (f ladderFace) divisor(in Input, cuts []length, box drawing.Rect) int64 {
 	}
 	den := int64(1)
 	for _, d := range shopScales(in) {
-		if rise >= length(dim.RunningRow)*micrometre*length(d) {
+		if rise >= length(dim.RunningRow)*unit.Micrometre*length(d) {
 			den = d
 		}
 	}
@@ -101,8 +99,8 @@ func (f ladderFace) holds(in Input, box drawing.Rect, den int64) bool {
 	for i := 1; i < len(cuts); i++ {
 		way = max(way, cuts[i]-cuts[i-1])
 	}
-	high := length(box.H()-ladderTitle-ladderBroken-ladderFrom) * micrometre
-	return in.Rack.Len("slat.length") <= high*length(den) && way <= length(box.W())*micrometre*length(den)
+	high := length(box.H()-ladderTitle-ladderBroken-ladderFrom) * unit.Micrometre
+	return in.Rack.Len("slat.length") <= high*length(den) && way <= length(box.W())*unit.Micrometre*length(den)
 }
 
 // next returns the divisor after one, of those in use or a hundred more.

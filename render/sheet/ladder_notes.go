@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"slatwright/geometry/assembly"
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
@@ -15,7 +16,7 @@ import (
 // counted from 0. The title is what the sheet adds to the ladder's: a face.
 func ladderNotes(in Input, shape, k, n int, title string) []string {
 	r := in.Rack
-	_, diagonal := diagonalOf(r.Format, r.Len("leg.length"), r.Len("slat.length"))
+	diagonal := assembly.Diagonals(r)[0].Text(r.Format.System)
 	notes := []string{
 		whichLadders(r, shape, k, n, title),
 		"Figures along the legs: from the foot to each slat's lower edge.",

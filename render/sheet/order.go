@@ -265,22 +265,11 @@ func checks(in Input) list {
 	slices.SortStableFunc(all, func(a, b check.Finding) int { return rank(a) - rank(b) })
 	var rows [][]string
 	for _, f := range all {
-		rows = append(rows, []string{statusWord(f), findingText(f)})
+		rows = append(rows, []string{f.Status.Word(), findingText(f)})
 	}
 	return list{"Checks", []tableColumn{
 		{title: "status", width: 18 * drawing.MM}, {title: "check, where, and what it says"},
 	}, rows}
-}
-
-// statusWord says in capitals what must not be overlooked.
-func statusWord(f check.Finding) string {
-	switch f.Status {
-	case check.Fail:
-		return "FAILS"
-	case check.Caution:
-		return "CAUTION"
-	}
-	return "ok"
 }
 
 // findingText is a finding in a table: which check, where, what it says, and

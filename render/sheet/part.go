@@ -282,10 +282,8 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 // cutAfter says what is measured before a part is cut, and whether it was.
 func cutAfter(r *rack.Rack, part rack.Part) string {
 	text := "Cut after measuring " + strings.Join(part.After, ", ")
-	for _, m := range r.Measured {
-		if m.Later && slices.Contains(part.After, m.Name) {
-			return text + ": until then the size drawn here is not the one to cut to."
-		}
+	if r.Waits(part) {
+		return text + ": until then the size drawn here is not the one to cut to."
 	}
 	return text + ": measured, and the size drawn here follows from it."
 }

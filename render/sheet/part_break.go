@@ -5,6 +5,7 @@ import (
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
 	"slatwright/render/drawing"
+	"slatwright/specs/unit"
 )
 
 // A part so long that its width would hardly show is drawn broken: both ends,
@@ -52,8 +53,8 @@ func (b partBlock) broken(p *page) partBlock {
 		}
 	}
 	lo, hi := b.piece.Box.Min.On(b.piece.Grain), b.piece.Box.Max.On(b.piece.Grain)
-	shown := length(p.area.W()-partLeft-partEnd-breakGap) * micrometre * length(den)
-	g := gapped{from: b.between(lo+shown*6/10, -1), to: b.between(hi-shown*4/10, 1), gap: length(breakGap) * micrometre * length(den)}
+	shown := length(p.area.W()-partLeft-partEnd-breakGap) * unit.Micrometre * length(den)
+	g := gapped{from: b.between(lo+shown*6/10, -1), to: b.between(hi-shown*4/10, 1), gap: length(breakGap) * unit.Micrometre * length(den)}
 	if g.from <= lo || g.to >= hi || g.to-g.from <= g.gap {
 		return b
 	}

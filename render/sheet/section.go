@@ -163,7 +163,7 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	for _, x := range in.Findings {
 		atTop := x.Name == "fit.upper_apron" || x.Name == "fit.depth"
 		if strings.HasPrefix(x.Name, "fit.") && findingOf(x.Where, r, kind) && (atTop && high || !atTop && low) {
-			rows = append(rows, []string{statusWord(x), x.Name + ": " + x.Says})
+			rows = append(rows, []string{x.Status.Word(), x.Name + ": " + x.Says})
 		}
 	}
 	list{"What the checks found", []tableColumn{
