@@ -8,6 +8,7 @@ import (
 	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
 	"slatwright/geometry/space"
+	"slatwright/specs/table"
 	"slatwright/specs/unit"
 )
 
@@ -49,7 +50,7 @@ func TestBlocksHaveRoom(t *testing.T) {
 				t.Errorf("%sblocks %v apart", text, x-top.Middles[i-1])
 			}
 		}
-		const half = 4.1656 / 2
+		half := table.Value("move.screw") / 2
 		if front, back := top.Place.MM()-top.Ahead-half, top.Slot.MM()-top.Place.MM()-top.Back-half; front < 0 || back < 0 {
 			t.Errorf("%sthe screw runs against its slot: %.2f and %.2f mm left", text, front, back)
 		}

@@ -11,7 +11,6 @@ import (
 // Piece is one part as it comes off the saw.
 type Piece struct {
 	Step        int // into Plan.Steps: the one that finishes it; -1 where nothing has to be set
-	Board       int // into Plan.Boards; -1 for a part that was glued up
 	Order, Mark string
 	Name        string
 	Spare       bool
@@ -22,13 +21,13 @@ type Piece struct {
 // where it is glued, its staves are not listed.
 func (p *Plan) Sequence() []Piece {
 	var out []Piece
-	for i, b := range p.Boards {
+	for _, b := range p.Boards {
 		for range b.Count {
 			for _, s := range b.Sections {
 				for _, t := range s.Strips {
 					for _, x := range t.Parts {
 						if x.Staves == 0 {
-							out = append(out, Piece{p.finishedBy(s, t, x), i, x.Order, x.Mark, x.Name, x.Spare})
+							out = append(out, Piece{p.finishedBy(s, t, x), x.Order, x.Mark, x.Name, x.Spare})
 						}
 					}
 				}
@@ -38,7 +37,7 @@ func (p *Plan) Sequence() []Piece {
 	for _, g := range p.GlueUps {
 		step := p.step("glue up", 0)
 		for n := range g.Count {
-			out = append(out, Piece{step, -1, g.Order, g.Mark, g.Name, n >= p.wanted(g)})
+			out = append(out, Piece{step, g.Order, g.Mark, g.Name, n >= p.wanted(g)})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Piece) int { return cmp.Compare(a.Step, b.Step) })
