@@ -71,7 +71,7 @@ func TestFinishingSheetsAreWhole(t *testing.T) {
 			shows("work", s.Name) // its text is broken into lines beside other columns
 		}
 		for _, c := range assembly.Sets(r, finish.Panel{}) {
-			shows("clamps", fmt.Sprint(c.Count))
+			shows("clamps", fmt.Sprint(c.For, c.Count, " ", c.Rounds)) // the row, cell by cell
 			shows("clamps", c.Force.Text(r.Format.System))
 		}
 		for _, d := range assembly.Diagonals(r) {
