@@ -116,6 +116,8 @@ func retype(text string, line int, name, first, way string) (string, bool) {
 	key, old, ok := strings.Cut(lines[line-1], " = ")
 	old = strings.Trim(old, `"`)
 	switch {
+	case strings.HasPrefix(first, "no change "):
+		return "", false
 	case strings.HasPrefix(lines[line-1], "where"):
 		// The relation is the only one of its list.
 		lines[line-1] = fmt.Sprintf("where = [%q]", first)

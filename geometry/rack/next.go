@@ -139,7 +139,7 @@ func (a *adviser) needs(c solve.Change, on []solve.StatementID, softOnly bool) s
 	case softOnly:
 		return kept + " as drawn; nothing if defaults and preferences give way"
 	case free == "":
-		return "no change of this line alone helps"
+		return NoChange
 	case kept == "" || kept == free:
 		return free
 	}

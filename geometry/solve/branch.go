@@ -18,8 +18,8 @@ func (q *ask) nodeLimit() int {
 	return maxNodes
 }
 
-// branching is a depth-first branch and bound over the whole parameters and
-// over the ranges of the side rules. It works on one tableau, whose limits it
+// branching is a depth-first branch and bound over the whole parameters,
+// over sums of them and over the ranges of the side rules. It works on one tableau, whose limits it
 // narrows on the way down and takes back on the way up.
 type branching struct {
 	*reduced
@@ -165,6 +165,12 @@ func (s *branching) visit() {
 	for _, rule := range s.rules {
 		if x, ok := s.broken(rule); ok {
 			s.splitRule(rule, x, val)
+			return
+		}
+	}
+	for _, v := range s.coarse {
+		if x := t.vars[v].val; !x.isWhole() {
+			s.splitWhole(v, x)
 			return
 		}
 	}
