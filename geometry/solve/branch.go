@@ -31,9 +31,10 @@ type branching struct {
 	point  []rat // values of the parameters at the best
 
 	// of the present pass
-	near  bool // a split goes to the nearer whole number first
-	reach *rat // how far the objective may be above the relaxation; nil: as far as it likes
-	root  rat  // the relaxation: the objective without any split
+	near  bool  // a split goes to the nearer whole number first
+	reach *rat  // how far the objective may be above the relaxation; nil: as far as it likes
+	root  rat   // the relaxation: the objective without any split
+	sums  []int // variables of the tableau that are split before the parameters
 	nodes int
 	limit int  // of nodes
 	out   bool // the limit was reached: nothing is proven
@@ -98,6 +99,9 @@ func (s *branching) search(limit int) {
 			panic(ErrTooHard)
 		case !s.out:
 			reach = s.farther(reach)
+		}
+		if pass == 0 {
+			s.addSums()
 		}
 		if pass%4 == 3 {
 			size *= 4
@@ -168,7 +172,7 @@ func (s *branching) visit() {
 			return
 		}
 	}
-	for _, v := range s.coarse {
+	for _, v := range s.sums {
 		if x := t.vars[v].val; !x.isWhole() {
 			s.splitWhole(v, x)
 			return

@@ -231,42 +231,5 @@ func (r *reduced) build() bool {
 			return false
 		}
 	}
-	r.addCoarse()
 	return true
-}
-
-// fineness is how much smaller a coefficient is than the largest of its row
-// where its parameter counts base units and the others steps of a grid.
-const fineness = 1000
-
-// addCoarse gives the tableau the whole sums that stand in rows beside a fine
-// parameter. The fine one fits itself to any value of the row, so that what
-// decides is the sum of the others; splits of one of these at a time only pass
-// its fraction on to the next.
-func (r *reduced) addCoarse() {
-	r.coarse = nil
-	var seen [][]term
-	for _, row := range r.rows {
-		var most rat
-		for _, t := range row.terms {
-			if most.less(t.c.abs()) {
-				most = t.c.abs()
-			}
-		}
-		e := lin{}
-		for _, t := range row.terms {
-			if r.whole[t.v] && !t.c.abs().mul(whole(fineness)).less(most) {
-				e.terms = append(e.terms, t)
-			}
-		}
-		if len(e.terms) < 2 || len(e.terms) == len(row.terms) {
-			continue
-		}
-		e = coprime(e)
-		same := func(terms []term) bool { return sameTerms(terms, e.terms) }
-		if !slices.ContainsFunc(seen, same) {
-			seen = append(seen, e.terms)
-			r.coarse = append(r.coarse, r.tab.addRow(e.terms))
-		}
-	}
 }

@@ -10,7 +10,6 @@ type reduced struct {
 	limits []limited // parameter -> its own range
 	rows   []limited
 	tab    *tableau // parameters first, then the rows
-	coarse []int    // variables of the tableau: sums that take whole values
 	ons    []onRange
 	rules  []ruleRow
 }
