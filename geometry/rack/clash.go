@@ -56,7 +56,7 @@ func (a *adviser) clash(c *solve.Conflict) *Clash {
 			}
 			more := a.changes(c, on)
 			if len(more) == 0 {
-				more = []LineText{{b.lines[c.Statement].place.Line, NoChange}}
+				more = []LineText{{b.lines[c.Statement].place.Line, a.none()}}
 			}
 			changes = append(changes, more...)
 		}
@@ -112,20 +112,29 @@ func (b *stater) message(lines []solve.StatementID, said []LineText, notes []str
 // NoChange is said of a line that cannot put a problem right by itself.
 const NoChange = "no change of this line alone helps"
 
+// notWorkedOut is said instead where the search for a change took too long.
+const notWorkedOut = "whether a change of this line alone helps was not worked out"
+
 // Advice says in one sentence which line to change, and to what.
 func Advice(changes []LineText) string {
-	var ways, none []string
+	var ways, none, open []string
 	for _, c := range changes {
-		if c.Text == NoChange {
+		switch c.Text {
+		case NoChange:
 			none = append(none, strconv.Itoa(c.Line))
-		} else {
+		case notWorkedOut:
+			open = append(open, strconv.Itoa(c.Line))
+		default:
 			ways = append(ways, fmt.Sprintf("%s (line %d)", c.Text, c.Line))
 		}
 	}
 	text := ""
 	switch len(ways) {
 	case 0:
-		return "no change of one of these lines alone helps"
+		if text = "no change of one of these lines alone helps"; len(open) > 0 {
+			text = "no change of one of these lines alone is known to help"
+		}
+		return text
 	case 1:
 		text = "this would do: " + ways[0]
 	default:
@@ -134,6 +143,9 @@ func Advice(changes []LineText) string {
 	if len(none) > 0 {
 		text += "; no change of line " + strings.Join(none, " or ") + " alone helps"
 	}
+	if len(open) > 0 {
+		text += "; whether a change of line " + strings.Join(open, " or ") + " alone helps was not worked out"
+	}
 	return text
 }
 
@@ -141,6 +153,7 @@ func Advice(changes []LineText) string {
 // alone helps.
 func (a *adviser) changes(c solve.Change, on []solve.StatementID) (out []LineText) {
 	id := c.Statement
+	a.unsure = false
 	for _, m := range a.mends(c, on) {
 		text := m.free
 		if m.kept != "" && m.kept != m.free {

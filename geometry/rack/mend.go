@@ -17,6 +17,22 @@ type adviser struct {
 	free, drawn *stater
 	least       []int           // what each count may not fall below; nil: anything goes
 	kept        *solve.Solution // the soft values as drawn; nil: as wished
+	unsure      bool            // a question about the present line was too hard
+}
+
+// answered reports whether the solver answered a question about the present
+// line, and takes note where it did not.
+func (a *adviser) answered(err error) bool {
+	a.unsure = a.unsure || err != nil
+	return err == nil
+}
+
+// none is what is said of the present line where no way to change it was found.
+func (a *adviser) none() string {
+	if a.unsure {
+		return notWorkedOut
+	}
+	return NoChange
 }
 
 // mend is one way to change a line: what it would say with everything soft let
@@ -48,7 +64,7 @@ func (a *adviser) keptOf(given solve.Change, on []solve.StatementID) solve.Neare
 		return given.Kept
 	}
 	drawn, err := a.drawn.m.Change(given.Statement, solve.Question{Statements: on, Least: a.least}, a.kept)
-	if err != nil {
+	if !a.answered(err) {
 		return solve.Nearest{}
 	}
 	return drawn.Kept
@@ -137,7 +153,7 @@ func (a *adviser) along(way []variant, on []solve.StatementID, keep []solve.Wish
 func (a *adviser) keepable(id solve.StatementID, on []solve.StatementID) []solve.Wish {
 	rest := slices.DeleteFunc(slices.Clone(on), func(s solve.StatementID) bool { return s == id })
 	q, err := a.drawn.m.Keepable(solve.Question{Statements: rest, Least: a.least})
-	if err != nil {
+	if !a.answered(err) {
 		return nil
 	}
 	return q.Keep
@@ -167,7 +183,7 @@ func (a *adviser) holds(v variant, on []solve.StatementID, keep []solve.Wish) bo
 		}
 	}
 	ok, err := t.m.Feasible(q)
-	return err == nil && ok
+	return a.answered(err) && ok
 }
 
 // wishes reports whether some level has the wish.

@@ -121,6 +121,7 @@ func (a *adviser) stops(problems []solve.Problem, softOnly bool) (out []Stop) {
 // let go, and with every soft value kept.
 func (a *adviser) needs(c solve.Change, on []solve.StatementID, softOnly bool) string {
 	free, kept, id := "", "", c.Statement
+	a.unsure = false
 	if a.free.isNamed(id) {
 		var frees, kepts []string
 		for _, m := range a.namedMends(id, on) {
@@ -134,12 +135,14 @@ func (a *adviser) needs(c solve.Change, on []solve.StatementID, softOnly bool) s
 		free, kept = a.free.give(id, c.Free), a.free.give(id, a.keptOf(c, on))
 	}
 	switch {
+	case softOnly && kept == "" && a.unsure:
+		return notWorkedOut
 	case softOnly && kept == "":
 		return "no change of this line alone, as drawn"
 	case softOnly:
 		return kept + " as drawn; nothing if defaults and preferences give way"
 	case free == "":
-		return NoChange
+		return a.none()
 	case kept == "" || kept == free:
 		return free
 	}
