@@ -165,7 +165,7 @@ func fewTrails(r *rack.Rack, trails []view.Trail) []view.Trail {
 func partsList(p *page, box drawing.Rect) {
 	w := newScribe(p.sheet, box)
 	f := p.in.Rack.Format
-	w.heading("Parts list, " + p.in.wood() + ", thickness × width × length in " + unitName(f))
+	w.heading("Parts list, " + p.in.wood() + ", thickness × width × length in " + f.System.Name())
 	var rows [][]string
 	for _, part := range p.in.Rack.Parts {
 		rows = append(rows, []string{part.Mark, part.Name, strconv.Itoa(part.Count), sizeText(f, part), stockText(part), "along the length"})
@@ -189,14 +189,6 @@ func stockText(part rack.Part) string {
 		return "any, cut to T × W"
 	}
 	return part.Stock
-}
-
-// unitName names the unit of the drawings in full.
-func unitName(f unit.Format) string {
-	if f.System == unit.Metric {
-		return "millimetres"
-	}
-	return "inches"
 }
 
 // sizeText returns a part's size, thickness first.
