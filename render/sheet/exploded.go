@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"slices"
 	"strconv"
 
 	"slatwright/geometry/rack"
@@ -194,15 +193,4 @@ func stockText(part rack.Part) string {
 // sizeText returns a part's size, thickness first.
 func sizeText(f unit.Format, p rack.Part) string {
 	return f.Text(p.Thickness) + " × " + f.Text(p.Width) + " × " + f.Text(p.Length)
-}
-
-// shopScales returns the divisors of the scales in use, the largest picture
-// first: for inches those of the shop's foot rules (full size, 6, 3, 1 1/2, 1,
-// 3/4, 1/2 in to the foot and down), for millimetres those of ISO 5455, its
-// intermediate steps included.
-func shopScales(in Input) []int64 {
-	if in.Rack.Format.System == unit.Imperial {
-		return slices.Clone([]int64{1, 2, 4, 8, 12, 16, 24, 32, 48, 96})
-	}
-	return slices.Clone([]int64{1, 2, 5, 10, 20, 50, 100})
 }
