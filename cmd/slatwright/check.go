@@ -11,6 +11,7 @@ import (
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
 	"slatwright/render/report"
+	"slatwright/specs/word"
 )
 
 // newCheck returns the command that solves and checks only.
@@ -81,22 +82,15 @@ func runCheck(w io.Writer, path string, asJSON, sources bool) error {
 
 // summary says in one line what a rack is.
 func summary(r *rack.Rack) string {
-	rows := many(r.Counts.Rows, "row")
+	rows := word.Count(r.Counts.Rows, "row")
 	for _, k := range r.Kinds {
 		if k.Rows < r.Counts.Rows {
 			rows = fmt.Sprintf("up to %d rows", r.Counts.Rows)
 		}
 	}
 	return fmt.Sprintf("%s in %s, %s; %s wide, %s deep, %s high",
-		many(r.Counts.Columns, "column"), rows, many(r.Counts.Bottles, "bottle"),
+		word.Count(r.Counts.Columns, "column"), rows, word.Count(r.Counts.Bottles, "bottle"),
 		r.Format.Unit(r.Len("rack.width")), r.Format.Unit(r.Len("rack.depth")), r.Format.Unit(r.Len("rack.height")))
-}
-
-func many(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // printFinding prints a finding on one line, and below it what to change where

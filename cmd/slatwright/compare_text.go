@@ -10,6 +10,7 @@ import (
 	"slatwright/geometry/revision"
 	"slatwright/render/reprint"
 	"slatwright/specs/unit"
+	"slatwright/specs/word"
 )
 
 // print prints the comparison for people.
@@ -110,9 +111,9 @@ func (c comparison) partLines() []string {
 func (c comparison) moveLine(m revision.Move) string {
 	switch m.Use {
 	case revision.Serves:
-		return fmt.Sprintf("%s: %s still%s", named(m.New), number(m.Count, "serves", "serve"), fromOther(m))
+		return fmt.Sprintf("%s: %s still%s", named(m.New), word.Number(m.Count, "serves", "serve"), fromOther(m))
 	case revision.Remark:
-		return fmt.Sprintf("%s: %s the size, to be marked out anew%s; %s", named(m.New), number(m.Count, "has", "have"), fromOther(m), undrilled)
+		return fmt.Sprintf("%s: %s the size, to be marked out anew%s; %s", named(m.New), word.Number(m.Count, "has", "have"), fromOther(m), undrilled)
 	case revision.Recut:
 		var todo []string
 		for _, cut := range m.Cuts {
@@ -127,13 +128,6 @@ func (c comparison) moveLine(m revision.Move) string {
 
 // undrilled goes with every use of a part that is fixed at other places.
 const undrilled = "only what is not drilled, nailed or glued yet"
-
-func number(n int, one, more string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, more)
-}
 
 func named(l *revision.Lot) string { return l.Mark + " " + l.Name }
 
@@ -182,7 +176,7 @@ func (c comparison) sheetLines() []string {
 		out = append(out, fmt.Sprintf("%-7s  %s", s.Verdict, page))
 	}
 	if kept > 0 {
-		out = append(out, fmt.Sprintf("%-7s  %s", "keep", many(kept, "other sheet")))
+		out = append(out, fmt.Sprintf("%-7s  %s", "keep", word.Count(kept, "other sheet")))
 	}
 	return out
 }

@@ -1,9 +1,6 @@
 package main
 
-import (
-	"runtime"
-	"sync"
-)
+import "slatwright/specs/parallel"
 
 // job makes one file.
 type job struct {
@@ -12,39 +9,16 @@ type job struct {
 }
 
 // all runs the jobs side by side and returns their files in the order of the
-// jobs. The error is that of the first job that has one. A panic in a job is
-// raised again here, where run can catch it.
+// jobs. The error is that of the first job that has one.
 func all(jobs []job) ([]outFile, error) {
-	var (
-		files = make([]outFile, len(jobs))
-		errs  = make([]error, len(jobs))
-		bugs  = make([]any, len(jobs))
-		next  = make(chan int)
-		group sync.WaitGroup
-	)
-	one := func(i int) {
-		defer func() { bugs[i] = recover() }()
+	files, errs := make([]outFile, len(jobs)), make([]error, len(jobs))
+	parallel.Each(len(jobs), func(i int) {
 		files[i].name = jobs[i].name
 		files[i].data, errs[i] = jobs[i].make()
-	}
-	for range runtime.GOMAXPROCS(0) {
-		group.Go(func() {
-			for i := range next {
-				one(i)
-			}
-		})
-	}
-	for i := range jobs {
-		next <- i
-	}
-	close(next)
-	group.Wait()
-	for i := range jobs {
-		if bugs[i] != nil {
-			panic(bugs[i])
-		}
-		if errs[i] != nil {
-			return nil, errs[i]
+	})
+	for _, err := range errs {
+		if err != nil {
+			return nil, err
 		}
 	}
 	return files, nil

@@ -16,8 +16,8 @@ import (
 	"slatwright/specs/design"
 )
 
-// word is a word of a page with the box around it, in points.
-type word struct {
+// setWord is a word of a page with the box around it, in points.
+type setWord struct {
 	XMin float64 `xml:"xMin,attr"`
 	YMin float64 `xml:"yMin,attr"`
 	XMax float64 `xml:"xMax,attr"`
@@ -27,7 +27,7 @@ type word struct {
 
 // readWords has an outside program read the words of each page of a PDF. Their
 // boxes are those of the font, from its highest accent to its lowest tail.
-func readWords(t *testing.T, file []byte) [][]word {
+func readWords(t *testing.T, file []byte) [][]setWord {
 	t.Helper()
 	program := outside(t, "pdftotext")
 	path := filepath.Join(t.TempDir(), "file.pdf")
@@ -40,13 +40,13 @@ func readWords(t *testing.T, file []byte) [][]word {
 	}
 	var doc struct {
 		Pages []struct {
-			Words []word `xml:"word"`
+			Words []setWord `xml:"word"`
 		} `xml:"body>doc>page"`
 	}
 	if err := xml.Unmarshal(out, &doc); err != nil {
 		t.Fatal(err)
 	}
-	var pages [][]word
+	var pages [][]setWord
 	for _, p := range doc.Pages {
 		pages = append(pages, p.Words)
 	}
@@ -126,7 +126,7 @@ func TestLadderLengthsAreText(t *testing.T) {
 }
 
 // joined is the words of a page in the order in which they were read.
-func joined(words []word) string {
+func joined(words []setWord) string {
 	var all []string
 	for _, w := range words {
 		all = append(all, strings.Fields(w.Text)...)

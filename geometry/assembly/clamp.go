@@ -14,9 +14,21 @@ import (
 	"slatwright/specs/unit"
 )
 
+// A Joint is what clamps press together.
+type Joint uint8
+
+// The joints, in the order of the work.
+const (
+	Staves Joint = iota // of a top that is glued up
+	Rungs               // of a ladder on its legs
+	Aprons              // on the ladders
+	Top                 // on the aprons
+)
+
 // Clamps is one set of clamps for one glue-up.
 type Clamps struct {
-	For     string
+	Joint   Joint
+	For     string // the joint in words, which ladder or aprons included
 	Where   string
 	Count   int           // in use at one time
 	Rounds  int           // times that they are set in one glue-up, one round after another
@@ -68,7 +80,7 @@ func Sets(r *rack.Rack, top finish.Panel) []Clamps {
 func panelClamps(r *rack.Rack, top finish.Panel) Clamps {
 	n := along(top.Length)
 	c := Clamps{
-		For: "gluing up the top", Where: "across the staves, over and under by turns, battens across the ends", Count: n, Rounds: top.Tops,
+		Joint: Staves, For: "gluing up the top", Where: "across the staves, over and under by turns, battens across the ends", Count: n, Rounds: top.Tops,
 		Opening: unit.Length(top.Staves) * top.StaveWidth, Force: force(r, unit.Rectangle(top.Length, r.Len("top.thickness"))),
 	}
 	c.Force.over(n)
@@ -157,7 +169,7 @@ func ladderClamps(r *rack.Rack) []Clamps {
 func rungClamps(r *rack.Rack, shape int, rounds [][]unit.Length) Clamps {
 	l := r.Ladders[slices.IndexFunc(r.Ladders, func(l rack.Ladder) bool { return l.Shape == shape })]
 	leg, deep, high := r.Len("leg.width"), r.Len("slat.length"), r.Len("slat.height")
-	c := Clamps{Rounds: len(rounds), Force: force(r, unit.Rectangle(leg, high))}
+	c := Clamps{Joint: Rungs, Rounds: len(rounds), Force: force(r, unit.Rectangle(leg, high))}
 	for _, now := range rounds {
 		c.Count = max(c.Count, 2*len(now))
 	}
@@ -182,7 +194,7 @@ func apronClamps(r *rack.Rack) []Clamps {
 		ladders[i]++ // counted from 1 in words
 	}
 	c := Clamps{
-		For: "the front aprons", Count: 2 * len(at), Rounds: 1, Opening: r.Len("slat.length") + r.Len("apron.thickness"),
+		Joint: Aprons, For: "the front aprons", Count: 2 * len(at), Rounds: 1, Opening: r.Len("slat.length") + r.Len("apron.thickness"),
 		Where: "front to back over stiff cauls, at both aprons, at " + rack.Places("ladder", ladders),
 	}
 	for _, z := range []unit.Length{r.Len("apron.lift") + high/2, r.Len("leg.length") - high/2} {
@@ -205,7 +217,7 @@ func topClamps(r *rack.Rack) Clamps {
 	wide, high := r.Len("carcase.width"), r.Len("leg.length")
 	n := along(wide)
 	c := Clamps{
-		For: "the top", Where: "on the front upper apron, over a caul, from end to end", Count: n, Rounds: 1,
+		Joint: Top, For: "the top", Where: "on the front upper apron, over a caul, from end to end", Count: n, Rounds: 1,
 		Opening: r.Len("apron.height") + r.Len("top.thickness"),
 		Force:   force(r, unit.Rectangle(wide, r.Len("apron.thickness"))),
 	}

@@ -28,7 +28,7 @@ func Hardware(r *rack.Rack, top finish.Panel) []Item {
 		list = append(list, topItems(r, t)...)
 	}
 	for _, s := range finish.Supplies(r, top) {
-		if s.Name == r.Design.Finish.Glue.Name && s.Area.Cmp(unit.Area{}) > 0 {
+		if s.Kind == finish.Glue && s.Area.Cmp(unit.Area{}) > 0 {
 			list = append(list, Item{What: "glue, " + s.Name, For: "all glued joints", Amount: finish.Volume(r.Format.System, s.Millilitres)})
 		}
 	}

@@ -186,14 +186,14 @@ func TestOneCellByHand(t *testing.T) {
 	}
 }
 
-// A square foot at 500 square feet to the gallon, a tenth of it lost: 3785.411784
-// / 500 / 0.9 = 8.41 ml, and 9 when rounded up.
+// All is rounded up: to ounces of 29.57 ml and, past 128 of them, to tenths of a
+// quart of 946.4 ml; to tens of millilitres and, past 1000, to tenths of a litre.
 func TestVolumes(t *testing.T) {
 	for _, c := range []struct {
 		ml       int64
 		imp, met string
 	}{
-		{9, "1 fl oz", "10 ml"}, {29, "1 fl oz", "30 ml"}, {30, "2 fl oz", "30 ml"}, // an ounce is 29.57 ml
+		{9, "1 fl oz", "10 ml"}, {29, "1 fl oz", "30 ml"}, {30, "2 fl oz", "30 ml"},
 		{1000, "34 fl oz", "1000 ml"}, {1001, "34 fl oz", "1.1 l"}, {3785, "128 fl oz", "3.8 l"}, {3786, "4.1 qt", "3.8 l"},
 	} {
 		if got := finish.Volume(unit.Imperial, c.ml); got != c.imp {

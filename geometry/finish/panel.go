@@ -28,13 +28,13 @@ func (p Panel) Joints(r *rack.Rack) unit.Area {
 	return unit.Rectangle(p.Length, r.Len("top.thickness")).Times(p.Tops * (p.Staves - 1))
 }
 
-// Bench is the most that parts lying side by side take of a bench (the
+// bench is the most that parts lying side by side take of a bench (the
 // project's own).
-const Bench = 1200 * unit.Millimetre
+const bench = 1200 * unit.Millimetre
 
 // Abreast returns how many parts of the row lie side by side on the bench, at
 // least one.
-func (w Row) Abreast() int { return max(1, min(w.Count, int(Bench/w.Across))) }
+func (w Row) Abreast() int { return max(1, min(w.Count, int(bench/w.Across))) }
 
 // tapeOver is how far tape reaches over the outer parts at either end (common
 // practice, no source).

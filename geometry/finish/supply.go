@@ -9,8 +9,20 @@ import (
 	"slatwright/specs/unit"
 )
 
+// A Kind is what a supply is for.
+type Kind uint8
+
+// The kinds of supplies, in the order of use.
+const (
+	Conditioner Kind = iota
+	Stain
+	Coat
+	Glue
+)
+
 // Supply is how much of a material the rack takes.
 type Supply struct {
+	Kind        Kind
 	Name        string
 	Area        unit.Area // that is covered once
 	Coats       int
@@ -26,19 +38,19 @@ func Supplies(r *rack.Rack, top Panel) []Supply {
 	all := Sum(Areas(r))
 	f := r.Design.Finish
 	var list []Supply
-	add := func(name string, area unit.Area, coats int, c table.Coverage) {
-		list = append(list, Supply{name, area, coats, c, millilitres(area, coats, c)})
+	add := func(kind Kind, name string, area unit.Area, coats int, c table.Coverage) {
+		list = append(list, Supply{kind, name, area, coats, c, millilitres(area, coats, c)})
 	}
 	if f.Conditioned() {
-		add(f.Conditioner.Name, all.Coated, 1, f.Conditioner.Coverage)
+		add(Conditioner, f.Conditioner.Name, all.Coated, 1, f.Conditioner.Coverage)
 	}
 	if f.Stained() {
-		add(f.Stain.Name, all.Coated, 1, f.Stain.Coverage)
+		add(Stain, f.Stain.Name, all.Coated, 1, f.Stain.Coverage)
 	}
 	if f.Coats > 0 {
-		add(f.Coat.Name, all.Coated, f.Coats, f.Coat.Coverage)
+		add(Coat, f.Coat.Name, all.Coated, f.Coats, f.Coat.Coverage)
 	}
-	add(f.Glue.Name, Joints(r).Plus(top.Joints(r)), 1, f.Glue.Coverage)
+	add(Glue, f.Glue.Name, Joints(r).Plus(top.Joints(r)), 1, f.Glue.Coverage)
 	return list
 }
 
@@ -62,13 +74,7 @@ func millilitres(area unit.Area, coats int, c table.Coverage) int64 {
 	v := area.Times(coats).Over(unit.SquareFoot)
 	v.Quo(v, big.NewRat(c.SquareFeet, 1)).Mul(v, gallon)
 	v.Mul(v, big.NewRat(100, int64(100-table.FinishLost().Value)))
-	return ceil(v)
-}
-
-func ceil(v *big.Rat) int64 {
-	n := new(big.Int).Add(v.Num(), v.Denom())
-	n.Sub(n, big.NewInt(1))
-	return n.Quo(n, v.Denom()).Int64()
+	return unit.RoundUp(v)
 }
 
 // Volume prints millilitres as they are bought, rounded up: in fluid ounces of
@@ -89,12 +95,12 @@ func Volume(sys unit.System, ml int64) string {
 		return strconv.FormatInt(n, 10) + " fl oz"
 	}
 	v := new(big.Rat).Quo(big.NewRat(40*ml, 1), gallon)
-	return tenths(ceil(v), " qt")
+	return tenths(unit.RoundUp(v), " qt")
 }
 
 // Ounces returns millilitres in whole fluid ounces of the US, rounded up; a
 // gallon is 128 of them.
-func Ounces(ml int64) int64 { return ceil(new(big.Rat).Quo(big.NewRat(128*ml, 1), gallon)) }
+func Ounces(ml int64) int64 { return unit.RoundUp(new(big.Rat).Quo(big.NewRat(128*ml, 1), gallon)) }
 
 // Paper is the sandpaper of one grit.
 type Paper struct {
@@ -111,7 +117,7 @@ func Papers(r *rack.Rack) []Paper {
 	all := Sum(Areas(r))
 	each, _ := table.SandedBySheet()
 	sheets := func(a unit.Area) int {
-		return int(ceil(new(big.Rat).Quo(a.Over(unit.SquareFoot), big.NewRat(each, 1))))
+		return int(unit.RoundUp(new(big.Rat).Quo(a.Over(unit.SquareFoot), big.NewRat(each, 1))))
 	}
 	var list []Paper
 	for _, grit := range Sequence(r).Grits {

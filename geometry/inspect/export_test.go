@@ -29,12 +29,12 @@ func Walk(r *rack.Rack) []Walked {
 }
 
 // walk returns the last length one way at which no check fails in any place, 0
-// where none fails within Reach. Beyond the first failure it walks on, to see
+// where none fails within reach. Beyond the first failure it walks on, to see
 // that no length further off passes.
 func (p probe) walk(r *rack.Rack, kind, way int) unit.Length {
 	step := r.Format.System.Finest()
 	last, failed := p.Drawn, false
-	for v := p.Drawn; v > 0 && (v-p.Drawn).Abs() <= Reach+step; v = (v + unit.Length(way)*step).Down(step) {
+	for v := p.Drawn; v > 0 && (v-p.Drawn).Abs() <= reach+step; v = (v + unit.Length(way)*step).Down(step) {
 		if way < 0 && v == p.Drawn && !v.On(step) {
 			v = v.Up(step) // the next turn is the step below
 			continue

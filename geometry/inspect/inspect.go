@@ -29,14 +29,14 @@ type Dimension struct {
 	Drawn   unit.Length
 
 	// What the fit bears, multiples of the finest length printed unless Drawn
-	// itself is a limit. Zero where nothing limits it within Reach of Drawn.
+	// itself is a limit. Zero where nothing limits it within an inch of Drawn.
 	Least, Greatest     unit.Length
 	LeastBy, GreatestBy string // the check, or the statement, that limits it
 	Fails               string // the check that fails as drawn; then there are no limits
 }
 
-// Reach is how far from the drawn length limits are looked for.
-const Reach = unit.Inch
+// reach is how far from the drawn length limits are looked for.
+const reach = unit.Inch
 
 // Tight reports whether a limit is nearer to the drawn length than the shop's
 // tolerance.
@@ -203,7 +203,7 @@ func (p probe) limit(r *rack.Rack, kind int) Dimension {
 
 // edge returns the last length on the way from the drawn one, in whole steps of
 // the finest printed, at which judge finds nothing, and what fails one step
-// further; by is "" where nothing fails within Reach. Every check gets worse
+// further; by is "" where nothing fails within reach. Every check gets worse
 // all the way, so that the edge can be found by halving.
 func edge(drawn unit.Length, way int, f unit.Format, judge func(unit.Length) string) (last unit.Length, by string) {
 	step := f.System.Finest()
@@ -216,7 +216,7 @@ func edge(drawn unit.Length, way int, f unit.Format, judge func(unit.Length) str
 		}
 		return (drawn + 1).Up(step) + unit.Length(n-1)*step
 	}
-	good, bad := 0, 1+int(Reach/step)
+	good, bad := 0, 1+int(reach/step)
 	if way < 0 {
 		bad = min(bad, int((drawn-1)/step)+1) // no length is less than nothing
 	}

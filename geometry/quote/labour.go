@@ -89,14 +89,20 @@ func (q *Quote) works() map[string]work {
 		done["top"] = work{1, r.Counts.Ladders}
 	}
 	done["inspect"] = work{1, r.Counts.Bottles}
-	done["pack"] = work{1, 1}
-	if r.Design.Price.Flat {
-		done["pack"] = work{1, r.Counts.Ladders + r.Counts.Aprons}
-		if r.HasTop() {
-			done["pack"] = work{1, r.Counts.Ladders + r.Counts.Aprons + 1}
-		}
-	}
+	done["pack"] = work{1, packed(r)}
 	return done
+}
+
+// packed counts what goes into the parcel: the rack, or what it comes apart into.
+func packed(r *rack.Rack) int {
+	if !r.Design.Price.Flat {
+		return 1
+	}
+	n := r.Counts.Ladders + r.Counts.Aprons
+	if r.HasTop() {
+		n++
+	}
+	return n
 }
 
 // sandings counts how often all parts are sanded: with each grit, and between

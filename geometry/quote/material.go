@@ -41,22 +41,16 @@ func (q *Quote) wood() {
 
 // boardFoot and litre are the units of wood by its volume.
 var (
-	boardFoot = cubic(unit.Foot, unit.Foot, unit.Inch)
-	litre     = cubic(100*unit.Millimetre, 100*unit.Millimetre, 100*unit.Millimetre)
+	boardFoot = unit.Volume(unit.Foot, unit.Foot, unit.Inch)
+	litre     = unit.Volume(100*unit.Millimetre, 100*unit.Millimetre, 100*unit.Millimetre)
 )
-
-// cubic returns a volume in cubes of the base unit, exactly.
-func cubic(a, b, c unit.Length) *big.Int {
-	v := new(big.Int).Mul(big.NewInt(int64(a)), big.NewInt(int64(b)))
-	return v.Mul(v, big.NewInt(int64(c)))
-}
 
 // woodByVolume adds the wood of the parts, spares included, over the yield: that
 // which the design states, or else that of the cutting plan.
 func (q *Quote) woodByVolume(item design.PriceItem) {
 	sum := new(big.Int)
 	for _, p := range q.Rack.Parts {
-		one := cubic(p.Thickness, p.Width, p.Length)
+		one := unit.Volume(p.Thickness, p.Width, p.Length)
 		sum.Add(sum, one.Mul(one, big.NewInt(int64(p.Count+saw.Spares(q.Rack, p.Name)))))
 	}
 	name, one, per := "board feet", boardFoot, int64(100)
@@ -67,35 +61,23 @@ func (q *Quote) woodByVolume(item design.PriceItem) {
 	if y, ok := q.Rack.Design.Price.Item("yield"); ok {
 		share.Hundredths, share.Source = y.Hundredths, from(y)
 	}
-	net := roundUp(new(big.Rat).SetFrac(new(big.Int).Mul(sum, big.NewInt(100)), one))
+	net := unit.RoundUp(new(big.Rat).SetFrac(new(big.Int).Mul(sum, big.NewInt(100)), one))
 	q.put(Line{
 		Section: Wood, What: "wood in the parts, over the yield", Unit: name, Rate: item.Hundredths, Per: per, Source: from(item),
-		Quantity: roundUp(big.NewRat(net*100_00, share.Hundredths)),
+		Quantity: unit.RoundUp(big.NewRat(net*100_00, share.Hundredths)),
 		Inputs:   []Input{{"parts, spares included", net, name, reckoned("their sizes, rounded up")}, share},
 	})
 }
 
-// roundUp returns the least whole number that is not below v, which is not
-// negative.
-func roundUp(v *big.Rat) int64 {
-	n := new(big.Int).Add(v.Num(), v.Denom())
-	n.Sub(n, big.NewInt(1))
-	return n.Quo(n, v.Denom()).Int64()
+// supplyKeys are the names of the prices of supplies.
+var supplyKeys = map[finish.Kind]string{
+	finish.Conditioner: "conditioner", finish.Stain: "stain", finish.Coat: "finish", finish.Glue: "glue",
 }
 
 // supplies adds what is used up: finish and glue, nails, sandpaper, screws.
 func (q *Quote) supplies() {
 	r, lost := q.Rack, table.FinishLost()
 	for _, s := range finish.Supplies(r, q.Cuts.Panel()) {
-		key := "finish"
-		switch s.Name {
-		case r.Design.Finish.Conditioner.Name:
-			key = "conditioner"
-		case r.Design.Finish.Stain.Name:
-			key = "stain"
-		case r.Design.Finish.Glue.Name:
-			key = "glue"
-		}
 		quantity := 100 * s.Millilitres
 		if r.Design.Units == unit.Imperial {
 			quantity = 100 * finish.Ounces(s.Millilitres)
@@ -104,13 +86,13 @@ func (q *Quote) supplies() {
 		if r.Design.Units == unit.Metric {
 			one, per = unit.SquareMetre, "m²"
 		}
-		area := roundUp(s.Area.Times(100).Over(one))
+		area := unit.RoundUp(s.Area.Times(100).Over(one))
 		q.add(Line{Section: Supplies, What: s.Name, Quantity: quantity, Inputs: []Input{
 			{"area", area, per, reckoned("faces of the parts, exact but for this rounding up")},
 			{"coats", int64(100 * s.Coats), "", reckoned("[finish]")},
 			{"lost", int64(100 * lost.Value), "%", Source{Tabled, lost.Origin.Source, 0}},
 			{"coverage", 100 * s.Coverage.SquareFeet, "sq ft to the US gallon", Source{Tabled, s.Coverage.Origin.Source, 0}},
-		}}, key)
+		}}, supplyKeys[s.Kind])
 	}
 	q.nails()
 	sheets := Line{Section: Supplies, What: "sandpaper"}

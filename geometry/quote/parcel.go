@@ -32,11 +32,11 @@ func weigh(r *rack.Rack) int64 {
 	sum := new(big.Int)
 	for _, p := range r.Pieces {
 		s := p.Box.Size()
-		sum.Add(sum, cubic(s.X, s.Y, s.Z))
+		sum.Add(sum, unit.Volume(s.X, s.Y, s.Z))
 	}
 	density := int64(math.Round(100 * r.Design.Wood.Species.Density())) // grams a litre, in hundredths
 	grams := new(big.Rat).SetFrac(sum.Mul(sum, big.NewInt(density)), new(big.Int).Mul(litre, big.NewInt(100)))
-	return roundUp(grams)
+	return unit.RoundUp(grams)
 }
 
 // assembled is the rack as it stands, in one carton.
@@ -127,8 +127,8 @@ func pack(r *rack.Rack, p Parcel, grams int64) Parcel {
 		p.Divisor, p.Divided = c.Divisor, Source{Stated, "carton.divisor", c.DivisorPlace.Line}
 	}
 	// Cubic inches, or cubic centimetres, over the divisor.
-	volume := new(big.Rat).SetFrac(cubic(p.Length, p.Width, p.Height), cubic(one, one, one))
-	p.ByVolume = roundUp(volume.Mul(volume, big.NewRat(100, int64(p.Divisor))))
+	volume := new(big.Rat).SetFrac(unit.Volume(p.Length, p.Width, p.Height), unit.Volume(one, one, one))
+	p.ByVolume = unit.RoundUp(volume.Mul(volume, big.NewRat(100, int64(p.Divisor))))
 	if grams > 0 {
 		p.Gross = masses(sys, grams+cardboard(p))
 	}
@@ -140,7 +140,7 @@ func pack(r *rack.Rack, p Parcel, grams int64) Parcel {
 func cardboard(p Parcel) int64 {
 	a := unit.Rectangle(p.Length, p.Width).Plus(unit.Rectangle(p.Width, p.Height)).Plus(unit.Rectangle(p.Height, p.Length)).Times(2)
 	v := a.Over(unit.SquareMetre)
-	return roundUp(v.Mul(v, big.NewRat(int64(table.Value("pack.board")), 1)))
+	return unit.RoundUp(v.Mul(v, big.NewRat(int64(table.Value("pack.board")), 1)))
 }
 
 // masses returns grams in hundredths of what parcels are weighed in, rounded
@@ -149,7 +149,7 @@ func masses(sys unit.System, grams int64) int64 {
 	if sys == unit.Metric {
 		return (grams + 9) / 10
 	}
-	return roundUp(big.NewRat(100*grams*100_000, 45_359_237))
+	return unit.RoundUp(big.NewRat(100*grams*100_000, 45_359_237))
 }
 
 // Weight returns what the rack weighs without packing, as parcels are weighed;

@@ -10,6 +10,7 @@ import (
 	"slatwright/geometry/rack"
 	"slatwright/specs/design"
 	"slatwright/specs/unit"
+	"slatwright/specs/word"
 )
 
 // Hundredths prints hundredths with two decimals.
@@ -141,13 +142,7 @@ func overall(r *rack.Rack) string {
 
 // countsOf says how many columns, rows and bottles there are.
 func countsOf(r *rack.Rack) string {
-	many := func(n int, what string) string {
-		if n != 1 {
-			what += "s"
-		}
-		return fmt.Sprintf("%d %s", n, what)
-	}
-	return many(r.Counts.Columns, "column") + ", " + many(r.Counts.Rows, "row") + ", " + many(r.Counts.Bottles, "bottle")
+	return word.Count(r.Counts.Columns, "column") + ", " + word.Count(r.Counts.Rows, "row") + ", " + word.Count(r.Counts.Bottles, "bottle")
 }
 
 // Drafts says why a quote is no offer, if it is none.

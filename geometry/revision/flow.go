@@ -1,8 +1,6 @@
 package revision
 
 import (
-	"math/big"
-
 	"slatwright/specs/unit"
 )
 
@@ -68,11 +66,8 @@ func cuts(old, new Size) []Cut {
 
 // volume returns the wood in a part in whole cubic millimetres, rounded down.
 func volume(s Size) int64 {
-	v := big.NewInt(int64(s.Small))
-	v.Mul(v, big.NewInt(int64(s.Large)))
-	v.Mul(v, big.NewInt(int64(s.Length)))
-	cube := new(big.Int).Exp(big.NewInt(int64(unit.Millimetre)), big.NewInt(3), nil)
-	return v.Div(v, cube).Int64()
+	v := unit.Volume(s.Small, s.Large, s.Length)
+	return v.Div(v, unit.Volume(unit.Millimetre, unit.Millimetre, unit.Millimetre)).Int64()
 }
 
 // cost is what a recut takes: cuts first, then wood in cubic millimetres.

@@ -26,19 +26,19 @@ type Lot struct {
 	Count      int
 }
 
-// Lots returns the parts of a rack, spares among them, as they are once cut: in
+// lots returns the parts of a rack, spares among them, as they are once cut: in
 // the order of the rack. A spare is taken to be marked out like the first piece
 // of its part.
-func Lots(r *rack.Rack) []Lot {
-	var lots []Lot
+func lots(r *rack.Rack) []Lot {
+	var out []Lot
 	add := func(l Lot) {
-		for i := range lots {
-			if x := lots[i]; x.Mark == l.Mark && x.Seats == l.Seats {
-				lots[i].Count += l.Count
+		for i := range out {
+			if x := out[i]; x.Mark == l.Mark && x.Seats == l.Seats {
+				out[i].Count += l.Count
 				return
 			}
 		}
-		lots = append(lots, l)
+		out = append(out, l)
 	}
 	first := map[string]Lot{}
 	for _, p := range r.Pieces {
@@ -55,7 +55,7 @@ func Lots(r *rack.Rack) []Lot {
 			add(l)
 		}
 	}
-	return lots
+	return out
 }
 
 // alreadyCut returns the lots of a rack but for parts that wait for something to
@@ -65,7 +65,7 @@ func alreadyCut(r *rack.Rack) []Lot {
 	for _, p := range r.Parts {
 		waits[p.Mark] = r.Waits(p)
 	}
-	return slices.DeleteFunc(Lots(r), func(l Lot) bool { return waits[l.Mark] })
+	return slices.DeleteFunc(lots(r), func(l Lot) bool { return waits[l.Mark] })
 }
 
 func sizeOf(r *rack.Rack, p rack.Part) Size {

@@ -53,13 +53,13 @@ type Parts struct {
 func CompareParts(old, new *rack.Rack) Parts {
 	if old.Design.Wood.Species.ID != new.Design.Wood.Species.ID {
 		m := &matching{}
-		m.rest(alreadyCut(old), Lots(new))
+		m.rest(alreadyCut(old), lots(new))
 		return Parts{Moves: merged(m.moves), WoodChanged: true}
 	}
-	return Parts{Moves: Match(alreadyCut(old), Lots(new), new.Design.Shop.MinRipLength)}
+	return Parts{Moves: match(alreadyCut(old), lots(new), new.Design.Shop.MinRipLength)}
 }
 
-// Match finds a use for old parts. One old part becomes at most one new one. Of
+// match finds a use for old parts. One old part becomes at most one new one. Of
 // all ways to match, the one returned serves the most new parts; then leaves the
 // most as they are; then the most that are only marked out anew; then takes the
 // fewest cuts and turns the least wood to waste, to the cubic millimetre. A part
@@ -69,7 +69,7 @@ func CompareParts(old, new *rack.Rack) Parts {
 // are alike and x was to become z and w to become y, w is at least as large as
 // z and can become z instead. What is left is a flow of least cost between
 // sizes (flow.go).
-func Match(old, new []Lot, minRip unit.Length) []Move {
+func match(old, new []Lot, minRip unit.Length) []Move {
 	m := &matching{old: slices.Clone(old), new: slices.Clone(new)}
 	same := func(a, b *Lot) bool { return a.Size == b.Size && a.Seats == b.Seats }
 	sized := func(a, b *Lot) bool { return a.Size == b.Size }

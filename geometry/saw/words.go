@@ -8,6 +8,7 @@ import (
 
 	"slatwright/geometry/cutting"
 	"slatwright/specs/unit"
+	"slatwright/specs/word"
 )
 
 // Text prints a length in the unit of the first order; one of another order's
@@ -109,19 +110,17 @@ func (p *Plan) Yields(s cutting.Step) string {
 	}
 	if words = append(names, words...); len(words) > 1 || len(names) > 0 {
 		if len(names) > fewNames {
-			return fmt.Sprintf("%s of %d marks", count(s.Count, "piece"), len(names))
+			return fmt.Sprintf("%s of %d marks", word.Count(s.Count, "piece"), len(names))
 		}
 		last := len(words) - 1
 		text := words[last]
 		if last > 0 {
 			text = strings.Join(words[:last], ", ") + " and " + text
 		}
-		return count(s.Count, "piece") + ": " + text
+		return word.Count(s.Count, "piece") + ": " + text
 	}
-	if s.Count == 1 {
-		return "1 " + map[string]string{"leaves": "leaf", "boards": "board", "sections": "section", "strips": "strip"}[words[0]]
-	}
-	return fmt.Sprintf("%d %s", s.Count, words[0])
+	one := map[string]string{"leaves": "leaf", "boards": "board", "sections": "section", "strips": "strip"}
+	return word.Number(s.Count, one[words[0]], words[0])
 }
 
 // glued reports whether parts of a name, as steps call them, are glued up.
@@ -129,13 +128,6 @@ func (p *Plan) glued(name string) bool {
 	return slices.ContainsFunc(p.GlueUps, func(g cutting.GlueUp) bool {
 		return name == p.Label(cutting.Placed{Order: g.Order, Mark: g.Mark})
 	})
-}
-
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // Numbers lists boards of a plan by the numbers that people call them, from 1:

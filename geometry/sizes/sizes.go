@@ -7,10 +7,8 @@ package sizes
 import (
 	"errors"
 	"fmt"
-	"runtime"
 	"slices"
 	"strings"
-	"sync"
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/quote"
@@ -18,6 +16,7 @@ import (
 	"slatwright/geometry/saw"
 	"slatwright/specs/design"
 	"slatwright/specs/diag"
+	"slatwright/specs/parallel"
 )
 
 // Effort is what the cutting plan of one size may take (see cutting.Job): a
@@ -90,29 +89,11 @@ func Chart(d *design.Design, columns, rows Span) ([]Size, error) {
 // none is left over at the end. Of several errors the first in the chart's order
 // is returned; a panic is raised again here.
 func work(d *design.Design, sizes []Size) error {
-	errs, bugs := make([]error, len(sizes)), make([]any, len(sizes))
-	next := make(chan int)
-	var group sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(sizes)) {
-		group.Go(func() {
-			for i := range next {
-				func() {
-					defer func() { bugs[i] = recover() }()
-					errs[i] = sizes[i].fill(d)
-				}()
-			}
-		})
-	}
-	for i := len(sizes) - 1; i >= 0; i-- {
-		next <- i
-	}
-	close(next)
-	group.Wait()
-	for _, bug := range bugs {
-		if bug != nil {
-			panic(bug)
-		}
-	}
+	errs := make([]error, len(sizes))
+	parallel.Each(len(sizes), func(i int) {
+		i = len(sizes) - 1 - i
+		errs[i] = sizes[i].fill(d)
+	})
 	if i := slices.IndexFunc(errs, func(err error) bool { return err != nil }); i >= 0 {
 		return errs[i]
 	}

@@ -54,14 +54,11 @@ func (t Table) Head() []string {
 	if !ok {
 		return []string{"no size can be built"}
 	}
-	name, long := first.Rack.Design.Title, "inches"
+	name := first.Rack.Design.Title
 	if name == "" {
 		name = first.Rack.Design.Source.Name
 	}
-	if first.Rack.Format.System == unit.Metric {
-		long = "millimetres"
-	}
-	lines := []string{fmt.Sprintf("%s: columns across, rows down; overall sizes in %s", name, long)}
+	lines := []string{fmt.Sprintf("%s: columns across, rows down; overall sizes in %s", name, first.Rack.Format.System.Name())}
 	if t.plain() {
 		lines = append(lines, "depth of all: "+first.Rack.Format.Unit(first.Rack.Len("rack.depth")))
 	}

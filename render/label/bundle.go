@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"slatwright/geometry/rack"
+	"slatwright/specs/word"
 )
 
 // mostSingle is how many labels a packet has at most with one for each piece;
@@ -69,10 +70,7 @@ func (e entry) right() bool {
 // bundleWords says what a bundle holds: "14 slats, left face".
 func (e entry) bundleWords() string {
 	name := e.rack.Parts[e.part].Name
-	text := fmt.Sprintf("%d %ss", e.pieces, name)
-	if e.pieces == 1 {
-		text = "1 " + name
-	}
+	text := word.Count(e.pieces, name)
 	if name != "slat" {
 		return text
 	}

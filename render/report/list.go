@@ -3,7 +3,6 @@ package report
 import (
 	"bytes"
 	"encoding/csv"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -28,9 +27,6 @@ func Parts(r *rack.Rack) ([]byte, error) {
 	}
 	return encodeRows(rows)
 }
-
-// hundredths prints an amount of money.
-func hundredths(n int64) string { return fmt.Sprintf("%d.%02d", n/100, n%100) }
 
 // encodeRows writes rows as RFC 4180 asks.
 func encodeRows(rows [][]string) ([]byte, error) {

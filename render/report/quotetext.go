@@ -51,7 +51,7 @@ func (w quoteWriter) materials(s quote.Section) {
 	rows := [][]string{{"", "quantity", "", "rate", "amount", "rate from"}}
 	for _, l := range w.q.In(s) {
 		count, unit, _ := strings.Cut(l.QuantityText(), " ")
-		row := []string{l.What, count, unit, l.RateText(), hundredths(l.Amount), l.Source.Word()}
+		row := []string{l.What, count, unit, l.RateText(), quote.Hundredths(l.Amount), l.Source.Word()}
 		for _, in := range l.Inputs {
 			if in.Name == "yield" {
 				row = append(row, quote.Short(in.Hundredths)+" %")
@@ -62,7 +62,7 @@ func (w quoteWriter) materials(s quote.Section) {
 		}
 		rows = append(rows, row)
 	}
-	rows = append(rows, []string{"sum", "", "", "", hundredths(w.q.Sum(s))})
+	rows = append(rows, []string{"sum", "", "", "", quote.Hundredths(w.q.Sum(s))})
 	writeColumns(w.w, "lrlrrlr", rows)
 }
 

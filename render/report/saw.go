@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 
 	"slatwright/geometry/cutting"
+	"slatwright/geometry/quote"
 	"slatwright/geometry/saw"
 )
 
@@ -78,4 +79,4 @@ func sawBoardOf(b cutting.BoardPlan) sawBoard {
 }
 
 // money writes hundredths as an exact decimal.
-func money(n int64) json.Number { return json.Number(hundredths(n)) }
+func money(n int64) json.Number { return json.Number(quote.Hundredths(n)) }

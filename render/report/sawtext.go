@@ -8,6 +8,7 @@ import (
 	"text/tabwriter"
 
 	"slatwright/geometry/cutting"
+	"slatwright/geometry/quote"
 	"slatwright/geometry/saw"
 	"slatwright/specs/unit"
 )
@@ -61,15 +62,11 @@ func (w sawWriter) orders() {
 
 // needs lists the boards to buy and those to take, with what they cost.
 func (w sawWriter) needs() {
-	units := "inches"
-	if w.p.Format.System == unit.Metric {
-		units = "millimetres"
-	}
-	w.line("\nboards, %s, sizes in %s", w.p.Species.Name, units)
+	w.line("\nboards, %s, sizes in %s", w.p.Species.Name, w.p.Format.System.Name())
 	t := tabwriter.NewWriter(w.w, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(t, "  count\tboard\tsize\teach\tprice\tyield")
 	for _, n := range w.p.Needs() {
-		each, sum := hundredths(n.Board.Price), hundredths(n.Board.Price*int64(n.Count))
+		each, sum := quote.Hundredths(n.Board.Price), quote.Hundredths(n.Board.Price*int64(n.Count))
 		if n.Board.OnHand > 0 {
 			each, sum = "on hand", ""
 		}
@@ -78,15 +75,15 @@ func (w sawWriter) needs() {
 	t.Flush()
 	switch {
 	case w.p.Proven:
-		w.line("  total %s, proven: no plan costs less", hundredths(w.p.Cost))
+		w.line("  total %s, proven: no plan costs less", quote.Hundredths(w.p.Cost))
 	default:
-		w.line("  total %s, at most %s over the least possible", hundredths(w.p.Cost), hundredths(w.p.Cost-w.p.Bound))
+		w.line("  total %s, at most %s over the least possible", quote.Hundredths(w.p.Cost), quote.Hundredths(w.p.Cost-w.p.Bound))
 	}
 	if w.p.Examples() {
 		w.line("  the prices are examples: state what your yard asks as price in [[board]]")
 	}
 	if w.p.Apart > w.p.Cost {
-		w.line("  each order by itself would cost %s in all: cut together they save %s", hundredths(w.p.Apart), hundredths(w.p.Apart-w.p.Cost))
+		w.line("  each order by itself would cost %s in all: cut together they save %s", quote.Hundredths(w.p.Apart), quote.Hundredths(w.p.Apart-w.p.Cost))
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"slatwright/geometry/quote"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/saw"
 	"slatwright/specs/unit"
@@ -30,7 +31,7 @@ func Boards(plans ...*saw.Plan) ([]byte, error) {
 // boardRow is the row of one kind of board.
 func boardRow(p *saw.Plan, n saw.Need, f unit.Format, cautions []saw.Caution) []string {
 	b := n.Board
-	from, each, sum, standing := "to buy", hundredths(b.Price), hundredths(b.Price*int64(n.Count)), "stated"
+	from, each, sum, standing := "to buy", quote.Hundredths(b.Price), quote.Hundredths(b.Price*int64(n.Count)), "stated"
 	switch {
 	case b.OnHand > 0:
 		from, each, sum, standing = "on hand", "", "", ""

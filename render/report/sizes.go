@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"slatwright/geometry/cutting"
+	"slatwright/geometry/quote"
 	"slatwright/geometry/sizes"
 )
 
@@ -55,8 +56,8 @@ func SizesCSV(list []sizes.Size) ([]byte, error) {
 		}
 		if q := s.Quote; q != nil {
 			copy(row[11:], []string{
-				strconv.Itoa(s.Boards()), hundredths(q.Cuts.Cost), yes(q.Cuts.Proven), hundredths(q.Weight()), q.WeightUnit(),
-				hundredths(q.Minutes / 60), hundredths(q.Price), hundredths(q.Due), q.Rack.Design.Price.Currency, yes(q.Examples()),
+				strconv.Itoa(s.Boards()), quote.Hundredths(q.Cuts.Cost), yes(q.Cuts.Proven), quote.Hundredths(q.Weight()), q.WeightUnit(),
+				quote.Hundredths(q.Minutes / 60), quote.Hundredths(q.Price), quote.Hundredths(q.Due), q.Rack.Design.Price.Currency, yes(q.Examples()),
 			})
 		}
 		rows = append(rows, row)

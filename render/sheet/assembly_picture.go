@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"slices"
-	"strings"
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/rack"
@@ -70,14 +69,14 @@ func scaleOf(list [2]clampPicture) [2]int64 { return [2]int64{list[0].v.proj.Den
 func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 	r := in.Rack
 	sets := assembly.Sets(r, in.Cutting.Panel())
-	places := func(word string) []space.Point {
-		i := slices.IndexFunc(sets, func(c assembly.Clamps) bool { return strings.HasSuffix(c.For, word) })
+	places := func(j assembly.Joint) []space.Point {
+		i := slices.IndexFunc(sets, func(c assembly.Clamps) bool { return c.Joint == j })
 		if i < 0 {
 			return nil // left to nails
 		}
 		return sets[i].Places
 	}
-	rungs, aprons := places("ladder"), places("aprons")
+	rungs, aprons := places(assembly.Rungs), places(assembly.Aprons)
 	left, right := box, box
 	left.Max.X = box.Min.X + box.W()*2/5
 	right.Min.X = left.Max.X + 6*drawing.MM

@@ -69,12 +69,9 @@ func topSection(p *page, t fixing.Top, box drawing.Rect) {
 	before := t.Block.Y / 2 // of the top, drawn before the block
 	wide := before + t.Block.Y + apron + max(0, r.Len("overhang.back"))
 	tall := r.Len("top.thickness") + high
-	den := int64(1)
-	for _, den = range shopScales(p.in) {
-		if onPaper(wide, den) <= box.W()-topLeft && onPaper(tall, den) <= box.H()-topAbove-topBelow {
-			break
-		}
-	}
+	den := largestScale(p.in, func(den int64) bool {
+		return onPaper(wide, den) <= box.W()-topLeft && onPaper(tall, den) <= box.H()-topAbove-topBelow
+	})
 	um := func(l length) drawing.Um { return onPaper(l, den) }
 	at := func(y, z length) drawing.Point { // y from the block's front, z down from the apron's top edge
 		return drawing.Pt(box.Min.X+topLeft/2+um(before+y), box.Min.Y+topAbove+um(r.Len("top.thickness")+z))
@@ -114,15 +111,7 @@ func topSection(p *page, t fixing.Top, box drawing.Rect) {
 func topPlan(p *page, t fixing.Top, box drawing.Rect) {
 	r := p.in.Rack
 	long, apron := r.Len("carcase.width"), r.Len("apron.thickness")
-	den := int64(1)
-	for _, den = range shopScales(p.in) {
-		if onPaper(long, den) <= box.W()-topLeft {
-			break
-		}
-	}
-	for onPaper(long, den) > box.W()-topLeft {
-		den += 50
-	}
+	den := largestScale(p.in, func(den int64) bool { return onPaper(long, den) <= box.W()-topLeft })
 	um := func(l length) drawing.Um { return onPaper(l, den) }
 	out := drawing.Box(box.Min.X+topLeft/2, box.Min.Y+topAbove+12*drawing.MM, um(long), um(apron+t.Block.Y))
 	at := func(q space.Point) drawing.Point { return drawing.Pt(out.Min.X+um(q.X), out.Min.Y+um(q.Y)) } // y from the apron's back face

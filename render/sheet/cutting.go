@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"slatwright/geometry/cutting"
+	"slatwright/geometry/quote"
 	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
@@ -98,7 +99,7 @@ func (c *cutter) text(l unit.Length) string { return c.p.Text(l) }
 // first sheet; lists that are longer go on on further ones.
 func (c *cutter) cuttingTables(title string) {
 	const mm = drawing.MM
-	boards := list{"Boards to take, in " + unitName(c.p.Format), []tableColumn{
+	boards := list{"Boards to take, in " + c.p.Format.System.Name(), []tableColumn{
 		{title: "count", width: 12 * mm, right: true}, {title: "board", width: 23 * mm}, {title: "T × W × L", width: 44 * mm},
 		{title: "price each", width: 20 * mm, right: true}, {title: "used", width: 13 * mm, right: true}, {title: "cut as"},
 	}, c.boardRows()}
@@ -143,7 +144,7 @@ func (c *cutter) boardRows() [][]string {
 		b := n.Board
 		price := "on hand"
 		if b.OnHand == 0 {
-			price = fmt.Sprintf("%d.%02d", b.Price/100, b.Price%100)
+			price = quote.Hundredths(b.Price)
 		}
 		rows = append(rows, []string{strconv.Itoa(n.Count), b.Nominal, c.text(b.Thickness) + " × " + c.text(b.Width) + " × " + c.text(b.Length),
 			price, strconv.Itoa(n.Yield) + " %", saw.Numbers(n.Layouts)})
@@ -153,22 +154,21 @@ func (c *cutter) boardRows() [][]string {
 
 // costText says what the boards cost, whether less would do, and what they weigh.
 func (c *cutter) costText() []string {
-	money := func(n int64) string { return fmt.Sprintf("%d.%02d", n/100, n%100) }
-	cost := "Cost " + money(c.p.Cost)
+	cost := "Cost " + quote.Hundredths(c.p.Cost)
 	if c.p.Examples() {
 		cost += " at example prices"
 	}
 	if c.p.Proven {
 		cost += ": no plan costs less, which is proven."
 	} else {
-		cost += fmt.Sprintf(": at most %s over the least possible.", money(c.p.Cost-c.p.Bound))
+		cost += fmt.Sprintf(": at most %s over the least possible.", quote.Hundredths(c.p.Cost-c.p.Bound))
 	}
 	if grams := c.p.BoardGrams(); grams > 0 {
 		cost += fmt.Sprintf(" %s, %s in all.", strings.ToUpper(c.p.Species.Name[:1])+c.p.Species.Name[1:], c.p.Mass(grams))
 	}
 	out := []string{cost}
 	if c.p.Apart > c.p.Cost {
-		out = append(out, fmt.Sprintf("Each order by itself would cost %s in all: cut together they save %s.", money(c.p.Apart), money(c.p.Apart-c.p.Cost)))
+		out = append(out, fmt.Sprintf("Each order by itself would cost %s in all: cut together they save %s.", quote.Hundredths(c.p.Apart), quote.Hundredths(c.p.Apart-c.p.Cost)))
 	}
 	for _, o := range c.p.Orders {
 		if o.Short != "" && o.Short != o.Name {

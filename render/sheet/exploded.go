@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"slices"
 	"strconv"
 
 	"slatwright/geometry/rack"
@@ -165,7 +164,7 @@ func fewTrails(r *rack.Rack, trails []view.Trail) []view.Trail {
 func partsList(p *page, box drawing.Rect) {
 	w := newScribe(p.sheet, box)
 	f := p.in.Rack.Format
-	w.heading("Parts list, " + p.in.wood() + ", thickness × width × length in " + unitName(f))
+	w.heading("Parts list, " + p.in.wood() + ", thickness × width × length in " + f.System.Name())
 	var rows [][]string
 	for _, part := range p.in.Rack.Parts {
 		rows = append(rows, []string{part.Mark, part.Name, strconv.Itoa(part.Count), sizeText(f, part), stockText(part), "along the length"})
@@ -191,26 +190,7 @@ func stockText(part rack.Part) string {
 	return part.Stock
 }
 
-// unitName names the unit of the drawings in full.
-func unitName(f unit.Format) string {
-	if f.System == unit.Metric {
-		return "millimetres"
-	}
-	return "inches"
-}
-
 // sizeText returns a part's size, thickness first.
 func sizeText(f unit.Format, p rack.Part) string {
 	return f.Text(p.Thickness) + " × " + f.Text(p.Width) + " × " + f.Text(p.Length)
-}
-
-// shopScales returns the divisors of the scales in use, the largest picture
-// first: for inches those of the shop's foot rules (full size, 6, 3, 1 1/2, 1,
-// 3/4, 1/2 in to the foot and down), for millimetres those of ISO 5455, its
-// intermediate steps included.
-func shopScales(in Input) []int64 {
-	if in.Rack.Format.System == unit.Imperial {
-		return slices.Clone([]int64{1, 2, 4, 8, 12, 16, 24, 32, 48, 96})
-	}
-	return slices.Clone([]int64{1, 2, 5, 10, 20, 50, 100})
 }

@@ -127,25 +127,14 @@ func (v picture) draw(s *drawing.Sheet, lines []view.Line, class func(view.Line)
 func micrometres(mm float64) drawing.Um { return drawing.Um(math.Round(mm * 1000)) }
 
 // pictured returns the largest picture of the scene, at one of the scales of
-// the shop's system, that stays within the box, standing in its middle. A
-// scene too large for the least scale stands at the least whole divisor of a
-// hundred that holds it.
+// the shop's system or smaller, that stays within the box, standing in its middle.
 func pictured(in Input, s view.Scene, d view.Direction, lies bool, box drawing.Rect) picture {
 	ends := view.Projection{Direction: d}.Extremes(s)
-	v := picture{lies: lies}
-	for _, den := range shopScales(in) {
-		v.proj = view.Projection{Direction: d, Num: 1, Den: den}
-		if v.fits(ends, box) {
-			return v.amid(ends, box)
-		}
+	at := func(den int64) picture {
+		return picture{lies: lies, proj: view.Projection{Direction: d, Num: 1, Den: den}}
 	}
-	if box.W() <= 0 || box.H() <= 0 {
-		panic("sheet: no room for a picture") // no scale is small enough
-	}
-	for v.proj.Den = 100; !v.fits(ends, box); {
-		v.proj.Den += 100
-	}
-	return v.amid(ends, box)
+	den := largestScale(in, func(den int64) bool { return at(den).fits(ends, box) })
+	return at(den).amid(ends, box)
 }
 
 // fits reports whether the picture of the places is no larger than the box.

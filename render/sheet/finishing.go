@@ -78,7 +78,7 @@ func newBareBlock(in Input, row finish.Row) bareBlock {
 		}
 	}
 	for b.um(row.Length) > room || b.um(row.Across) > 2*bareHigh {
-		b.den += 100
+		b.den = nextScale(in, b.den)
 	}
 	b.shown = max(1, min(row.Count, bareMost, int(bareHigh/max(b.um(row.Across), 1))))
 	return b

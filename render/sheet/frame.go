@@ -51,10 +51,6 @@ func (p *page) fields(n, of int) []cell {
 		lower = 127 * mm / 10 // room for two lines under a name
 	)
 	d := p.in.Rack.Design
-	units := "inches"
-	if d.Units == unit.Metric {
-		units = "millimetres"
-	}
 	scale := p.scale
 	if scale == "" {
 		scale = "as noted"
@@ -66,7 +62,7 @@ func (p *page) fields(n, of int) []cell {
 		{39 * mm, upper, 19 * mm, lower, "order", d.Order, drawing.TableHeight, false},
 		{58 * mm, upper, 29 * mm, lower, "date, revision", spaced(d.Date, d.Revision), drawing.TableHeight, false},
 		{87 * mm, upper, 17 * mm, lower, "scale", scale, drawing.TableHeight, false},
-		{104 * mm, upper, 21 * mm, lower, "unit", units, drawing.TableHeight, false},
+		{104 * mm, upper, 21 * mm, lower, "unit", d.Units.Name(), drawing.TableHeight, false},
 		{125 * mm, upper, 21 * mm, lower, "mark", p.in.Mark, drawing.TableHeight, false},
 		{146 * mm, upper, 21 * mm, lower, "sheet no.", strconv.Itoa(n) + " of " + strconv.Itoa(of), drawing.TableHeight, false},
 		{167 * mm, upper, 13 * mm, lower, "", "", drawing.TableHeight, false},

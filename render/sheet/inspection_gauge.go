@@ -33,10 +33,8 @@ func gaugeSheets(in Input, list []inspect.Gauge) []*page {
 	}
 	top := needed([]string{note}, area.W(), 0) + 4*drawing.MM
 	den := int64(1)
-	for _, den = range shopScales(in) {
-		if den > 1 || len(gaugePlaces(area, top, list, den)) == 1 {
-			break
-		}
+	if len(gaugePlaces(area, top, list, den)) > 1 {
+		den = nextScale(in, den)
 	}
 	var pages []*page
 	for n, spots := range gaugePlaces(area, top, list, den) {

@@ -80,16 +80,8 @@ func (f ladderFace) divisor(in Input, cuts []length, box drawing.Rect) int64 {
 	for i := 1; i < len(f.under); i++ {
 		rise = min(rise, f.under[i]-f.under[i-1])
 	}
-	den := int64(1)
-	for _, d := range shopScales(in) {
-		if rise >= length(dim.RunningRow)*unit.Micrometre*length(d) {
-			den = d
-		}
-	}
-	for !f.holds(in, box, den) {
-		den = next(shopScales(in), den)
-	}
-	return den
+	den := smallestScale(in, func(den int64) bool { return rise >= length(dim.RunningRow)*unit.Micrometre*length(den) })
+	return max(den, largestScale(in, func(den int64) bool { return f.holds(in, box, den) }))
 }
 
 // holds reports whether a box holds a strip of a broken face at a scale: its
@@ -101,16 +93,6 @@ func (f ladderFace) holds(in Input, box drawing.Rect, den int64) bool {
 	}
 	high := length(box.H()-ladderTitle-ladderBroken-ladderFrom) * unit.Micrometre
 	return in.Rack.Len("slat.length") <= high*length(den) && way <= length(box.W())*unit.Micrometre*length(den)
-}
-
-// next returns the divisor after one, of those in use or a hundred more.
-func next(scales []int64, den int64) int64 {
-	for _, d := range scales {
-		if d > den {
-			return d
-		}
-	}
-	return den + 100
 }
 
 // divide returns the numbers of the cuts at which stretches end, each as far on

@@ -10,6 +10,7 @@ import (
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/render/drawing"
+	"slatwright/specs/word"
 )
 
 // ladderNotes are the words under the faces of a ladder, on its sheet k of n,
@@ -54,7 +55,7 @@ func whichLadders(r *rack.Rack, shape, k, n int, title string) string {
 		text += fmt.Sprintf("; sheet %d of %d%s", k+1, n, title)
 	}
 	return fmt.Sprintf("%s. Each: 2 legs %s, %s; %s %s, %s.", text, leg.Mark, sizeText(r.Format, leg),
-		counted(len(s.Left)+len(s.Right), "slat"), slat.Mark, sizeText(r.Format, slat))
+		word.Count(len(s.Left)+len(s.Right), "slat"), slat.Mark, sizeText(r.Format, slat))
 }
 
 // crossesNote says where the nails of a crossing stand.

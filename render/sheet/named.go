@@ -36,14 +36,6 @@ func (c coord) stop(at, from drawing.Um) dim.Stop {
 	return dim.Stop{At: at, Value: c.l, From: from, Sum: c.sum}
 }
 
-// counted is a number of things in words: "1 slat", "5 slats".
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
 // kindName returns what a length of a kind of column is called.
 func kindName(r *rack.Rack, kind int, what string) string {
 	switch {

@@ -7,6 +7,7 @@ import (
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
 	"slatwright/render/drawing"
+	"slatwright/specs/word"
 )
 
 // statusLine says in large letters, before anything else, how the checks came
@@ -55,7 +56,7 @@ func pressing(list []check.Finding) int {
 // columns and rows, else by the kinds of bottle drawn in their rows.
 func bottlesText(r *rack.Rack) string {
 	c := r.Counts
-	text := fmt.Sprintf("%d, in %s of %s", c.Bottles, counted(c.Columns, "column"), rowsText(r))
+	text := fmt.Sprintf("%d, in %s of %s", c.Bottles, word.Count(c.Columns, "column"), rowsText(r))
 	var ids []string
 	count := map[string]int{}
 	for _, k := range r.Kinds {

@@ -140,7 +140,7 @@ func shrunk(p *page, blocks []partBlock) (fitted []partBlock, steps int64) {
 			return blocks, steps
 		}
 		b := &blocks[which]
-		b.scale = next(shopScales(p.in), b.scale)
+		b.scale = nextScale(p.in, b.scale)
 		steps++
 		if b.scale > 2*largest[which]+largest[which]/2 {
 			return nil, 0

@@ -46,12 +46,7 @@ func (b partBlock) broken(p *page) partBlock {
 	if paperOf(size.On(b.width), b.scale) >= leastWidth {
 		return b
 	}
-	den := int64(1)
-	for _, d := range shopScales(p.in) {
-		if paperOf(size.On(b.width), d) >= leastWidth {
-			den = d
-		}
-	}
+	den := smallestScale(p.in, func(den int64) bool { return paperOf(size.On(b.width), den) >= leastWidth })
 	lo, hi := b.piece.Box.Min.On(b.piece.Grain), b.piece.Box.Max.On(b.piece.Grain)
 	shown := length(p.area.W()-partLeft-partEnd-breakGap) * unit.Micrometre * length(den)
 	g := gapped{from: b.between(lo+shown*6/10, -1), to: b.between(hi-shown*4/10, 1), gap: length(breakGap) * unit.Micrometre * length(den)}

@@ -88,8 +88,7 @@ func (c cut) fitting(in Input, area drawing.Rect) (cuts []cut, den int64) {
 	if c.lo == 0 {
 		short.lo = c.r.Len("apron.lift") + c.r.Len("apron.height")/2
 	}
-	scales := shopScales(in)
-	for den := int64(1); ; den = next(scales, den) {
+	for den := int64(1); ; den = nextScale(in, den) {
 		for _, x := range []cut{c, short} {
 			if s := x.size(in, den); s.Y <= area.H() && s.X <= area.W() {
 				return []cut{x}, den

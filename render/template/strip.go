@@ -10,6 +10,7 @@ import (
 	"slatwright/geometry/space"
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
+	"slatwright/specs/word"
 )
 
 // A strip is what one long template shows: marks along a piece, measured from
@@ -57,7 +58,7 @@ func strips(r *rack.Rack) ([]strip, error) {
 			}
 			out = append(out, strip{
 				name:  ladderName(s.Name) + ", " + f.name,
-				use:   fmt.Sprintf("%s face of both legs of %s, %s", f.side, rack.Places("ladder", r.LaddersOf(shape)), times(len(f.under), "slat")),
+				use:   fmt.Sprintf("%s face of both legs of %s, %s", f.side, rack.Places("ladder", r.LaddersOf(shape)), word.Count(len(f.under), "slat")),
 				start: "FOOT", end: "TOP", edge: "FRONT", edgeUp: f.up,
 				length: leg.Length, width: leg.Width,
 				seats: slatSeats(f.under, slat.Width, leg.Width, f.up),
@@ -75,13 +76,6 @@ func ladderName(shape string) string {
 		return strings.Join(words[:n-1], " ") + " ladder " + words[n-1]
 	}
 	return shape + " ladder"
-}
-
-func times(n int, word string) string {
-	if n != 1 {
-		word += "s"
-	}
-	return fmt.Sprintf("%d %s", n, word)
 }
 
 // slatSeats returns the seats of slats on a leg, with the nails of each crossing
@@ -104,7 +98,7 @@ func slatSeats(under []unit.Length, height, legWidth unit.Length, right bool) []
 // ends are flush with the first leg.
 func apronStrip(r *rack.Rack, apron rack.Part) strip {
 	s := strip{
-		name: times(apron.Count, "apron"), use: "front ones on the outer face, back ones on the inner face",
+		name: word.Count(apron.Count, "apron"), use: "front ones on the outer face, back ones on the inner face",
 		start: "LEFT", end: "RIGHT", edge: "LOWER EDGE",
 		length: apron.Length, width: apron.Width,
 	}

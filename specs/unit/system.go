@@ -17,6 +17,14 @@ func (s System) String() string {
 	return "in"
 }
 
+// Name returns the name of the system's unit: "inches" or "millimetres".
+func (s System) Name() string {
+	if s == Metric {
+		return "millimetres"
+	}
+	return "inches"
+}
+
 // Unit returns one inch or one millimetre.
 func (s System) Unit() Length {
 	if s == Metric {

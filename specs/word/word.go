@@ -1,0 +1,18 @@
+// Package word sets counts in words, for every text that people read: sheets,
+// labels, lists and messages. In go a number and a thing, out comes English.
+package word
+
+import "fmt"
+
+// Count says how many of a thing there are, its name given in the singular:
+// "1 slat", "5 slats". The name must take a plain s.
+func Count(n int, thing string) string { return Number(n, thing, thing+"s") }
+
+// Number sets a count before the word that goes with one or with another number:
+// "1 leaf", "2 leaves".
+func Number(n int, one, more string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, more)
+}

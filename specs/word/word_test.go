@@ -1,0 +1,19 @@
+package word
+
+import "testing"
+
+func TestCount(t *testing.T) {
+	for n, want := range []string{"0 slats", "1 slat", "2 slats"} {
+		if got := Count(n, "slat"); got != want {
+			t.Errorf("Count(%d) = %q; want %q", n, got, want)
+		}
+	}
+}
+
+func TestNumber(t *testing.T) {
+	for n, want := range []string{"0 leaves", "1 leaf", "2 leaves"} {
+		if got := Number(n, "leaf", "leaves"); got != want {
+			t.Errorf("Number(%d) = %q; want %q", n, got, want)
+		}
+	}
+}
