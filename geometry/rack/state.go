@@ -85,7 +85,7 @@ type stater struct {
 	settled  settings                         // what the bounds of rules stand on
 	named    map[diag.Place]solve.StatementID // lines that only name something
 	helpers  map[solve.LengthID]bool          // lengths that nobody reads: what a relation of the file comes to
-	whereIDs []solve.LengthID                 // how far a "~" relation is off, in the order of the file
+	whereIDs []solve.LengthID                 // what the sides of "~" relations differ by, in the order of the file
 	wheres   map[solve.StatementID]bool       // relations of the file, as statements about a helper
 }
 

@@ -12,45 +12,38 @@ const widest = unit.Length(1) << 48
 
 // stateWhere states the file's own relations. What the two sides differ by is
 // a length of its own, which the line bounds, so that the least change of the
-// line can be told; for a "~" relation it is how far it is off, which is wished
-// to be nought.
+// line can be told; a "~" relation wishes it to be nought.
 func (b *stater) stateWhere() {
 	for i, w := range b.d.Where {
 		den := int64(1)
 		for _, t := range w.Terms {
 			den = lcm(den, t.Den)
 		}
-		var plus, minus []solve.Term
+		var terms []solve.Term
 		for _, t := range w.Terms {
-			c := t.Num * (den / t.Den)
-			plus = append(plus, b.term(c, t.Name))
-			minus = append(minus, b.term(-c, t.Name))
+			terms = append(terms, b.term(t.Num*(den/t.Den), t.Name))
 		}
-		limit := w.Const * unit.Length(den)
 		name := "where." + strconv.Itoa(i+1)
+		b.helper(name)
+		differ := solve.Relation{Name: w.Text, Op: solve.Equal, Terms: append(terms, b.term(-den, name)), Const: -w.Const * unit.Length(den)}
 		if w.Op == "~" {
-			b.helper(name, 0)
 			b.whereIDs = append(b.whereIDs, b.length[name])
-			b.m.Relate(solve.Relation{Name: w.Text, Op: solve.AtLeast, Terms: append(plus, b.term(den, name)), Const: -limit})
-			b.m.Relate(solve.Relation{Name: w.Text, Op: solve.AtLeast, Terms: append(minus, b.term(den, name)), Const: limit})
+			b.m.Relate(differ)
 			continue
 		}
-		b.helper(name, -widest)
 		id := b.add(solve.Statement{
 			Name: w.Text, Length: b.length[name], Count: solve.None,
 			HasLo: w.Op != "<=", HasHi: w.Op != ">=", RepairStep: b.d.Grid,
 		}, line{w.Text, w.Place, b.d.Units})
 		b.wheres[id] = true
-		b.m.Relate(solve.Relation{
-			Name: w.Text, Op: solve.Equal, Terms: append(plus, b.term(-den, name)), Const: -limit,
-			Owners: []solve.StatementID{id},
-		})
+		differ.Owners = []solve.StatementID{id}
+		b.m.Relate(differ)
 	}
 }
 
 // helper declares a length that nobody reads. It may take any rational value.
-func (b *stater) helper(name string, least unit.Length) {
-	id := b.m.AddLength(solve.Length{Name: name, Lo: least, Hi: widest})
+func (b *stater) helper(name string) {
+	id := b.m.AddLength(solve.Length{Name: name, Lo: -widest, Hi: widest})
 	b.length[name] = id
 	b.helpers[id] = true
 }

@@ -168,13 +168,27 @@ func coprime(e lin) lin {
 	return e.times(g.inv())
 }
 
-// gcdRat is Euclid's algorithm for whole numbers of any size; the sign of the
-// result is left open.
+// gcdRat is Euclid's algorithm for fractions of any size; the sign of the result
+// is left open.
 func gcdRat(a, b rat) rat {
 	for !b.isZero() {
 		a, b = b, a.sub(b.mul(a.quo(b).floor()))
 	}
 	return a
+}
+
+// spacing is the largest number that all distances of an unknown from a value
+// are multiples of: nought where there is none, since it takes any value.
+func (r *reduced) spacing(unknown int, from rat) rat {
+	e := r.expr[unknown]
+	if !r.allWhole(e) {
+		return rat{}
+	}
+	apart := e.k.sub(from)
+	for _, t := range e.terms {
+		apart = gcdRat(apart, t.c).abs()
+	}
+	return apart
 }
 
 // compact numbers the parameters anew, leaving out those that are gone.

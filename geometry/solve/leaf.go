@@ -191,14 +191,19 @@ func (f *leaf) bringNear(wishes []Wish) rat {
 	return total.add(f.leastDistance(wishes, open))
 }
 
-// leastDistance minimises the distances of the open wishes. A wish beyond the
-// end of a range needs no absolute value; the others get an unknown that is
-// at least the distance on either side.
+// leastDistance minimises the distances of the open wishes, which cannot all be
+// nought. A wish beyond the end of a range needs no absolute value; the others
+// get an unknown that is at least the distance on either side.
 func (f *leaf) leastDistance(wishes []Wish, open []int) rat {
+	r := f.p.reduce()
 	var all lin
+	var least rat
+	some := true // all the distances have a spacing
 	for _, i := range open {
 		v := f.local(int(wishes[i].Length))
 		u, want := f.p.unknowns[v], whole(int64(wishes[i].Want))
+		apart := r.spacing(v, want)
+		some, least = some && !apart.isZero(), gcdRat(least, apart).abs()
 		var d lin
 		switch {
 		case !u.lo.less(want):
@@ -206,15 +211,18 @@ func (f *leaf) leastDistance(wishes []Wish, open []int) rat {
 		case !want.less(u.hi):
 			d = lin{[]term{{v, whole(-1)}}, want}
 		default:
-			d = f.distance(v, want)
+			d = f.distance(v, want, apart)
 		}
 		f.dist[i] = d
 		all = all.plus(whole(1), d)
 	}
+	if some {
+		f.p.conditions = append(slices.Clip(f.p.conditions), condition{all.plus(whole(-1), constant(least)), false})
+	}
 	return f.bringDown(all)
 }
 
-func (f *leaf) distance(v int, want rat) lin {
+func (f *leaf) distance(v int, want, apart rat) lin {
 	u := f.p.unknowns[v]
 	most := u.hi.sub(want)
 	if down := want.sub(u.lo); most.less(down) {
@@ -222,8 +230,8 @@ func (f *leaf) distance(v int, want rat) lin {
 	}
 	n := len(f.p.unknowns)
 	d := unknown{hi: most}
-	if w, ok := want.int(); ok && u.step > 0 {
-		d.step = gcd(u.step, w) // so is any distance between the two
+	if step, ok := apart.int(); ok {
+		d.step = step
 	}
 	f.p.unknowns = append(slices.Clip(f.p.unknowns), d)
 	f.p.conditions = append(slices.Clip(f.p.conditions),
