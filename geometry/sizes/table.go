@@ -15,9 +15,10 @@ type Table struct {
 }
 
 // Block is one figure of all sizes. The first row holds titles; all rows are of
-// one length.
+// one length, and begin with cells that say what the row is of.
 type Block struct {
 	Title string
+	Heads int // cells before the first of a number of columns
 	Rows  [][]string
 }
 
@@ -132,7 +133,7 @@ func (t Table) block(x figure) Block {
 		head = append(head, strconv.Itoa(n)+" col ")
 		wide = append(wide, t.edge(func(s Size) bool { return s.Columns == n }, "rack.width")+markNone)
 	}
-	b := Block{Title: x.title, Rows: [][]string{head}}
+	b := Block{Title: x.title, Heads: len(row("", "")), Rows: [][]string{head}}
 	if plain {
 		b.Rows = append(b.Rows, wide)
 	}

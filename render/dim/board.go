@@ -32,6 +32,19 @@ const (
 // upright reports whether dimension lines on the side run up and down.
 func (s Side) upright() bool { return s == LeftOf || s == RightOf }
 
+// Edge is an outline's coordinate on the side.
+func (s Side) Edge(outline drawing.Rect) drawing.Um {
+	switch s {
+	case Above:
+		return outline.Min.Y
+	case Below:
+		return outline.Max.Y
+	case LeftOf:
+		return outline.Min.X
+	}
+	return outline.Max.X
+}
+
 // away is the direction off the outline: +1 towards larger coordinates.
 func (s Side) away() drawing.Um {
 	if s == Below || s == RightOf {
@@ -171,7 +184,7 @@ func (b *Board) depth(t track) drawing.Um {
 func (b *Board) Draw(outline drawing.Rect) {
 	b.taken = append(b.taken, outline)
 	for _, side := range b.sides() {
-		at := b.edge(side, outline) + side.away()*(firstTrack-nextTrack)
+		at := side.Edge(outline) + side.away()*(firstTrack-nextTrack)
 		all := b.ordered(side)
 		for i, t := range all {
 			line := at + side.away()*nextTrack
@@ -212,19 +225,6 @@ func walls(outer []track) []drawing.Um {
 		}
 	}
 	return out
-}
-
-// edge is the outline's coordinate on a side.
-func (b *Board) edge(side Side, r drawing.Rect) drawing.Um {
-	switch side {
-	case Above:
-		return r.Min.Y
-	case Below:
-		return r.Max.Y
-	case LeftOf:
-		return r.Min.X
-	}
-	return r.Max.X
 }
 
 // ordered returns a side's tracks from the outline outwards: chains, running

@@ -147,12 +147,10 @@ func (l *legibility) leaders() {
 // meet reports whether the lines a b and c d cross, or lie on each other for
 // some length. It is exact; lines that touch at an end do not meet.
 func meet(a, b, c, d Point) bool {
-	s1, s2 := side(a, b, c), side(a, b, d)
-	s3, s4 := side(c, d, a), side(c, d, b)
-	if s1*s2 < 0 && s3*s4 < 0 {
+	if Through(a, b, c, d) {
 		return true
 	}
-	if s1 != 0 || s2 != 0 {
+	if side(a, b, c) != 0 || side(a, b, d) != 0 {
 		return false
 	}
 	// All on one line: compare along the longer direction.

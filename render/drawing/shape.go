@@ -118,3 +118,9 @@ func Distance(a, b Point) Um {
 // Crossing reports whether the lines a b and c d cross, or lie on each other for
 // some length; lines that only touch at an end do not. It is exact.
 func Crossing(a, b, c, d Point) bool { return meet(a, b, c, d) }
+
+// Through reports whether the lines a b and c d cross at one point inside both.
+// It is exact.
+func Through(a, b, c, d Point) bool {
+	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0
+}

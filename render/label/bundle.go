@@ -61,11 +61,13 @@ func bundled(entries []entry) []entry {
 	return out
 }
 
-// right reports whether an entry is of a slat on the right face of its ladder.
-func (e entry) right() bool {
-	p := e.rack.Pieces[e.piece]
-	return e.rack.Parts[p.Part].Name == "slat" && p.Box.Min.X > e.rack.Ladders[p.Ladder].X
+// onRight reports whether a piece of a ladder is a slat on its right face.
+func onRight(r *rack.Rack, p rack.Piece) bool {
+	return r.Parts[p.Part].Name == "slat" && p.Box.Min.X > r.Ladders[p.Ladder].X
 }
+
+// right reports whether an entry is of a slat on the right face of its ladder.
+func (e entry) right() bool { return onRight(e.rack, e.rack.Pieces[e.piece]) }
 
 // bundleWords says what a bundle holds: "14 slats, left face".
 func (e entry) bundleWords() string {

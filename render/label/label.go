@@ -128,7 +128,7 @@ func (l *face) words(r *rack.Rack, p rack.Piece) (what, where string) {
 	case "slat":
 		s := r.Shapes[r.Ladders[p.Ladder].Shape]
 		side, under := "left", s.Left
-		if p.Box.Min.X > r.Ladders[p.Ladder].X {
+		if onRight(r, p) {
 			side, under = "right", s.Right
 		}
 		what = fmt.Sprintf("slat, row %d", slices.Index(under, p.Box.Min.Z)+1)

@@ -108,8 +108,7 @@ func (c clampPicture) draw(p *page) {
 	}
 	out := v.extent(c.scene)
 	for _, ends := range [][2]drawing.Point{{out.Min, out.Max}, {drawing.Pt(out.Min.X, out.Max.Y), drawing.Pt(out.Max.X, out.Min.Y)}} {
-		g := p.sheet.Group()
-		p.sheet.Add(drawing.Line(drawing.Dimension, g, ends[0], ends[1]), drawing.Arrow(g, ends[0], ends[1]), drawing.Arrow(g, ends[1], ends[0]))
+		twoHeaded(p.sheet, drawing.Dimension, p.sheet.Group(), ends[0], ends[1])
 	}
 	captionBelow(p.sheet, drawing.Pt(out.Centre().X, out.Max.Y+drawing.MM), c.title+", "+scaleText(v))
 }

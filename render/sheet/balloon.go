@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"cmp"
 	"slices"
 
 	"slatwright/render/drawing"
@@ -87,7 +86,7 @@ func (t *tag) cost(placed []tag, strokes []stroke, least drawing.Um) drawing.Um 
 	for i := range placed {
 		o := &placed[i]
 		close := o.right == t.right && (o.to.Y-t.to.Y).Abs() < balloonStep
-		if close || leadersCross(t.at, t.to, o.at, o.to) || passes(t.at, t.to, o.to) || passes(o.at, o.to, t.to) || t.at == o.at {
+		if close || drawing.Through(t.at, t.to, o.at, o.to) || passes(t.at, t.to, o.to) || passes(o.at, o.to, t.to) || t.at == o.at {
 			sum += costMeet * mm
 		}
 	}
@@ -101,7 +100,7 @@ func (t *tag) cost(placed []tag, strokes []stroke, least drawing.Um) drawing.Um 
 		}
 		s := &strokes[i]
 		if max(s.a.X, s.b.X) < over.Min.X || min(s.a.X, s.b.X) > over.Max.X ||
-			max(s.a.Y, s.b.Y) < over.Min.Y || min(s.a.Y, s.b.Y) > over.Max.Y || !leadersCross(t.at, t.to, s.a, s.b) {
+			max(s.a.Y, s.b.Y) < over.Min.Y || min(s.a.Y, s.b.Y) > over.Max.Y || !drawing.Through(t.at, t.to, s.a, s.b) {
 			continue
 		}
 		switch {
@@ -120,19 +119,11 @@ func (t *tag) cost(placed []tag, strokes []stroke, least drawing.Um) drawing.Um 
 func (t *tag) crossed(strokes []stroke) int {
 	n := 0
 	for _, s := range strokes {
-		if !s.light && leadersCross(t.at, t.to, s.a, s.b) {
+		if !s.light && drawing.Through(t.at, t.to, s.a, s.b) {
 			n++
 		}
 	}
 	return n
-}
-
-// leadersCross reports whether the lines a b and c d cross inside both.
-func leadersCross(a, b, c, d drawing.Point) bool {
-	turn := func(p, q, r drawing.Point) int {
-		return cmp.Compare((q.X-p.X)*(r.Y-p.Y), (q.Y-p.Y)*(r.X-p.X))
-	}
-	return turn(a, b, c)*turn(a, b, d) < 0 && turn(c, d, a)*turn(c, d, b) < 0
 }
 
 // passes reports whether the line a b comes to within a balloon and a little

@@ -42,7 +42,6 @@ func carcase(in Input) []*page {
 	diagonals(p, v)
 	spacing(p, v, out, box, whole)
 	p.caption(drawing.Pt(out.Centre().X, p.inked(from).Max.Y+captionOff), "Seen from the front, slats left out, "+scaleText(v))
-	p.scale = ratioText(v)
 	return pages
 }
 
@@ -130,12 +129,12 @@ func spacious(r *rack.Rack, v picture) bool {
 // sit. No figure stands in the notes' box.
 func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 	r := p.in.Rack
-	b := dim.New(p.sheet, r.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})
+	e := p.elevation(v, out)
+	b := e.dim
 	b.Keep(notes)
-	across := func(c coord, from drawing.Um) dim.Stop { return c.stop(v.point(space.Point{X: c.l}).X, from) }
 	ladders := ladderFaces(r)
 	faces := func(i int) (left, right dim.Stop) {
-		return across(ladders[i], out.Min.Y), across(ladders[i].plus(r, "leg.thickness"), out.Min.Y)
+		return e.x(ladders[i], dim.Above), e.x(ladders[i].plus(r, "leg.thickness"), dim.Above)
 	}
 	if whole {
 		var all []dim.Stop
@@ -154,7 +153,7 @@ func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 	const figure = 25 * drawing.MM
 	var centres []dim.Stop
 	for _, c := range ladders {
-		s := across(c, out.Max.Y)
+		s := e.x(c, dim.Below)
 		s.At = v.point(space.Point{X: c.l + r.Len("leg.thickness")/2}).X
 		centres = append(centres, s)
 	}
@@ -162,10 +161,7 @@ func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 		b.Chain(dim.Below, centres, dim.Options{Brackets: true})
 	}
 
-	up := func(names ...string) dim.Stop {
-		c := coordOf(r, names...)
-		return c.stop(v.point(space.Point{Z: c.l}).Y, out.Min.X)
-	}
+	up := func(names ...string) dim.Stop { return e.z(coordOf(r, names...), dim.LeftOf) }
 	stops := ascending(up(), up("apron.lift"), up("apron.lift", "apron.height"), up("leg.length", "-apron.height"), up("leg.length"))
 	slices.Reverse(stops) // from the top of the sheet down
 	b.Chain(dim.LeftOf, stops, dim.Options{})
@@ -196,6 +192,11 @@ func between(b *dim.Board, r *rack.Rack, out drawing.Rect, faces func(int) (left
 	b.Chain(dim.Above, stops, dim.Options{Alike: alike})
 }
 
+// twoHeaded draws a line with an arrowhead at either end.
+func twoHeaded(s *drawing.Sheet, c drawing.Class, group int, a, b drawing.Point) {
+	s.Add(drawing.Line(c, group, a, b), drawing.Arrow(group, a, b), drawing.Arrow(group, b, a))
+}
+
 // diagonals draws both diagonals and letters one of them.
 func diagonals(p *page, v picture) {
 	r := p.in.Rack
@@ -203,8 +204,8 @@ func diagonals(p *page, v picture) {
 	a, b := v.point(space.Point{}), v.point(space.Point{X: w, Z: h})
 	c, d := v.point(space.Point{Z: h}), v.point(space.Point{X: w})
 	g := p.sheet.Group()
-	p.sheet.Add(drawing.Line(drawing.Dimension, g, a, b), drawing.Arrow(g, a, b), drawing.Arrow(g, b, a))
-	p.sheet.Add(drawing.Line(drawing.Dimension, g, c, d), drawing.Arrow(g, c, d), drawing.Arrow(g, d, c))
+	twoHeaded(p.sheet, drawing.Dimension, g, a, b)
+	twoHeaded(p.sheet, drawing.Dimension, g, c, d)
 	square := assembly.Diagonals(r)[1]
 	text := square.Text(r.Format.System)
 	label := drawing.Label(drawing.FigureText, g, drawing.Point{}, drawing.FigureHeight, drawing.Middle,

@@ -72,24 +72,11 @@ const viewTitle = 9 * drawing.MM
 
 // x and z are stops along the room's axes, as the view shows them.
 func (e *elevation) x(c coord, side dim.Side) dim.Stop {
-	return c.stop(e.v.point(space.Point{X: c.l}).X, e.edge(side))
+	return c.stop(e.v.point(space.Point{X: c.l}).X, side.Edge(e.out))
 }
 
 func (e *elevation) z(c coord, side dim.Side) dim.Stop {
-	return c.stop(e.v.point(space.Point{Z: c.l}).Y, e.edge(side))
-}
-
-// edge is the outline's coordinate on a side.
-func (e *elevation) edge(side dim.Side) drawing.Um {
-	switch side {
-	case dim.Above:
-		return e.out.Min.Y
-	case dim.Below:
-		return e.out.Max.Y
-	case dim.LeftOf:
-		return e.out.Min.X
-	}
-	return e.out.Max.X
+	return c.stop(e.v.point(space.Point{Z: c.l}).Y, side.Edge(e.out))
 }
 
 // ascending leaves out stops that do not lie beyond the one before.

@@ -105,15 +105,11 @@ func continued(in Input, rest []list, cautions bool) []*page {
 
 // orderView draws the rack with its bottles.
 func orderView(p *page, box drawing.Rect) {
-	s := sceneOf(p.in.Rack, func(rack.Piece) bool { return true })
-	pieces := len(s.Boxes)
-	for i, b := range p.in.Rack.Bottles {
-		s.Rounds = append(s.Rounds, view.Bottle(pieces+i, b.Body, b.Neck)...)
-	}
+	s, bottles := withBottles(p.in.Rack), len(p.in.Rack.Pieces)
 	box.Max.Y -= 8 * drawing.MM
 	v := filling(s, view.Isometric, box)
 	v.draw(p.sheet, view.Visible(view.Lines(s, view.Isometric)), func(l view.Line) (drawing.Class, bool) {
-		if l.ID < pieces {
+		if l.ID < bottles {
 			return drawing.Visible, true
 		}
 		return drawing.Thin, true

@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"slatwright/geometry/finish"
 	"slatwright/geometry/rack"
@@ -225,16 +224,6 @@ func (b partBlock) under(v picture) drawing.Um {
 // partNarrow is a view so narrow that its width's arrowheads stand outside.
 const partNarrow = 8 * drawing.MM
 
-// below returns how much room the notes under the view take.
-func (b partBlock) below(p *page) drawing.Um {
-	part := p.in.Rack.Parts[b.part]
-	notes := []string{partNote(p.in.Rack, part.Name)}
-	if len(part.After) > 0 {
-		notes = append(notes, cutAfter(p.in.Rack, part))
-	}
-	return needed(notes, p.area.W(), 0)
-}
-
 // above returns how much room the dimensions over the view take.
 func (b partBlock) above(p *page, v picture) drawing.Um {
 	out := v.extent(b.scene)
@@ -277,45 +266,6 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	if len(part.After) > 0 {
 		notes.note(cutAfter(r, part), 0)
 	}
-}
-
-// cutAfter says what is measured before a part is cut, and whether it was.
-func cutAfter(r *rack.Rack, part rack.Part) string {
-	text := "Cut after measuring " + strings.Join(part.After, ", ")
-	if r.Waits(part) {
-		return text + ": until then the size drawn here is not the one to cut to."
-	}
-	return text + ": measured, and the size drawn here follows from it."
-}
-
-// partNote says what the marks on a part's face mean, and where nails stand.
-func partNote(r *rack.Rack, name string) string {
-	quarter := func(of string) string { return r.Format.Unit(r.Len(of) / 4) }
-	hatched := "where it sits"
-	if r.Design.Joint.Glue {
-		hatched = "bare for glue"
-	}
-	switch name {
-	case "slat":
-		return fmt.Sprintf("Face against the legs. Hatched: %s. Crosses: nails, from the other face, %s from the edge, the outer %s from the end. Arrow: grain.",
-			hatched, quarter("slat.height"), quarter("leg.width"))
-	case "leg":
-		if r.Design.Joint.Glue {
-			hatched += ", as is the outer edge under aprons"
-		} else {
-			hatched = "where slats sit"
-		}
-		return "One face; heights of the slats: ladder sheets. Hatched: " + hatched + ". Crosses: nails. Arrow: grain."
-	case "apron":
-		return fmt.Sprintf("Face against the legs. Hatched: %s. Crosses: nails, from the other face, on the legs' middle, %s from the edge. Arrow: grain.",
-			hatched, quarter("apron.height"))
-	}
-	text := fmt.Sprintf("Underside. Outlined: where it sits, %s from the front edge, %s from either end. Hatched: glued. Arrow: grain.",
-		r.Format.Unit(r.Len("overhang.front")), r.Format.Unit(r.Len("overhang.side")))
-	if !r.Design.Joint.TopGlued {
-		text += " Fix it so that it can swell and shrink."
-	}
-	return text
 }
 
 // glued lists the patches of the part that are glued.
@@ -407,8 +357,7 @@ func grain(s *drawing.Sheet, out drawing.Rect, taken []drawing.Rect) {
 	}
 	reach := min((hi-lo)*3/4, 30*drawing.MM)
 	a, b := drawing.Pt((lo+hi-reach)/2, mid.Y), drawing.Pt((lo+hi+reach)/2, mid.Y)
-	g := s.Group()
-	s.Add(drawing.Line(drawing.Thin, g, a, b), drawing.Arrow(g, a, b), drawing.Arrow(g, b, a))
+	twoHeaded(s, drawing.Thin, s.Group(), a, b)
 }
 
 // end returns the end view's outline, to the right of the face.

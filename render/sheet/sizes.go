@@ -29,10 +29,7 @@ func Sizes(in Input, t sizes.Table) ([]*drawing.Sheet, error) {
 // sizeLedgers cuts a block into ledgers that are no wider than the paper, each
 // with the block's first columns.
 func sizeLedgers(b sizes.Block, width drawing.Um) []ledger {
-	edge := 1 // columns before the first of a number of columns
-	if b.Rows[0][1] == "overall" {
-		edge = 2
-	}
+	edge := b.Heads
 	wide := make([]drawing.Um, len(b.Rows[0]))
 	for _, row := range b.Rows {
 		for i, cell := range row {
