@@ -27,6 +27,8 @@ func newSizes() *cobra.Command {
 			"bottles, overall size, boards, weight, labour and price of each. Unsaid, the ranges lie around the design's\n" +
 			"own counts. A size that the design's lines forbid, that its boards do not reach for, or that fails a\n" +
 			"check is marked, with the reason below. Status 1: no size of the chart fits.\n\n" +
+			"Columns are counted from the left: those of the [[column]]s first, then columns as the rest of the file\n" +
+			"has them. A [[column]] that states its rows keeps them, whatever the rows of the chart.\n\n" +
 			"With -o it also writes sizes.pdf, a chart to print, and sizes.csv.",
 		Example: "  slatwright sizes rack.toml\n  slatwright sizes rack.toml --columns 1-10 --rows 1-12 --csv > sizes.csv",
 		Args:    exactly("a design file"),

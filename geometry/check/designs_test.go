@@ -114,6 +114,12 @@ func TestEachCheckCanFail(t *testing.T) {
 		{"fit.depth", "length = 240", "length = 100", check.Fail},
 		{"site.raise", "ceiling = 2300", "ceiling = 400", check.Fail},
 		{"site.doorway", "doorway = 800", "doorway = 200", check.Fail},
+		{"site.air", "doorway = 800", "width = 423", check.OK}, // the rack is 411 wide
+		{"site.air", "doorway = 800", "width = \"422.99 mm\"", check.Caution},
+		{"site.air", "doorway = 800", "height = 448", check.OK}, // and 442 high
+		{"site.air", "doorway = 800", "height = 447", check.Caution},
+		{"site.front", "doorway = 800", "depth = 400", check.OK},
+		{"site.front", "doorway = 800", "depth = 300", check.Caution},
 	} {
 		if got := find(t, check.All(build(t, c.old, c.new)), c.name); got.Status != c.want {
 			t.Errorf("%s with %s: %s, %s; want %s", c.name, c.new, got.Status, got.Says, c.want)

@@ -67,13 +67,12 @@ func Around(r *rack.Rack) (columns, rows Span) {
 }
 
 // Chart returns the sizes, rows after rows: all columns of the least number of
-// rows first. The error is a diag.List where the design has columns of its own
-// making, which no count can stand for, or what kept a size from being solved
-// though the design does not forbid it.
+// rows first. A size is what design.Design.Resized says. The error is a
+// diag.List where rows are to vary and every column of every size states its
+// own, or what kept a size from being solved though the design does not forbid
+// it.
 func Chart(d *design.Design, columns, rows Span) ([]Size, error) {
-	if len(d.Columns) > 0 {
-		m := diag.At(d.Source, d.Columns[0].Place, "a chart of sizes needs columns that are all alike")
-		m.Hint = "take out the [[column]]s, in a copy of the design"
+	if m, still := stillRows(d, columns, rows); still {
 		return nil, diag.List{m}
 	}
 	out := make([]Size, 0, columns.Len()*rows.Len())
@@ -100,9 +99,28 @@ func work(d *design.Design, sizes []Size) error {
 	return nil
 }
 
+// stillRows returns what to say where the rows of a chart could not vary.
+func stillRows(d *design.Design, columns, rows Span) (m diag.Message, still bool) {
+	if rows.Len() == 1 {
+		return m, false
+	}
+	var own []design.Count
+	for n := columns.Least; n <= columns.Most; n++ {
+		if own = d.Resized(n, rows.Least).OwnRows(); own == nil {
+			return m, false
+		}
+	}
+	m = diag.At(d.Source, own[0].Place, "the rows of the chart cannot vary: every column states its own")
+	for _, c := range own[1:] {
+		m.Notes = append(m.Notes, fmt.Sprintf("so does line %d, %s", c.Place.Line, c.Text))
+	}
+	m.Hint = "ask for one number of rows, that of the tallest column, or for more columns than the [[column]]s are; or take out `rows`, in a copy of the design"
+	return m, true
+}
+
 // fill solves, checks, cuts and prices one size.
 func (s *Size) fill(d *design.Design) error {
-	r, err := rack.Build(resized(d, s.Columns, s.Rows))
+	r, err := rack.Build(d.Resized(s.Columns, s.Rows))
 	var clash *rack.Clash
 	if errors.As(err, &clash) {
 		s.Outcome, s.Why = NoFit, forbids(clash)
@@ -110,6 +128,10 @@ func (s *Size) fill(d *design.Design) error {
 	}
 	if err != nil {
 		return err
+	}
+	if own := r.Design.OwnRows(); own != nil && r.Counts.Rows != s.Rows {
+		s.Outcome, s.Why = NoFit, "every column states its rows: "+quoted(own)
+		return nil
 	}
 	s.Rack, s.Outcome, s.Findings = r, Fits, check.All(r)
 	if failed := failing(s.Findings); failed != "" {
@@ -128,15 +150,13 @@ func (s *Size) fill(d *design.Design) error {
 	return nil
 }
 
-// resized returns the design with its counts replaced.
-func resized(d *design.Design, columns, rows int) *design.Design {
-	again := *d
-	again.Counts = nil
-	for _, c := range []design.Count{{Name: "rack.columns", Lo: columns}, {Name: "rack.rows", Lo: rows}} {
-		c.Kind, c.Hi, c.Text = design.Exact, c.Lo, fmt.Sprintf("%s = %d", c.Name, c.Lo)
-		again.Counts = append(again.Counts, c)
+// quoted names the lines of statements.
+func quoted(list []design.Count) string {
+	var lines []string
+	for _, c := range list {
+		lines = append(lines, fmt.Sprintf("line %d, %s", c.Place.Line, c.Text))
 	}
-	return &again
+	return strings.Join(lines, "; ")
 }
 
 // forbids names the lines of the design that a size clashes with.

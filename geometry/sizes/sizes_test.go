@@ -13,7 +13,6 @@ import (
 	"slatwright/geometry/saw"
 	"slatwright/geometry/sizes"
 	"slatwright/specs/design"
-	"slatwright/specs/diag"
 )
 
 // limited is a design of a width that only some columns fit into, with boards
@@ -123,15 +122,5 @@ func TestSameChart(t *testing.T) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
 	if one := chart(); one != many {
 		t.Errorf("on one processor\n%s\non several\n%s", one, many)
-	}
-}
-
-// Columns of their own making have no counts to replace.
-func TestOwnColumns(t *testing.T) {
-	d := read(t, "[rack]\nrows = 2\n[[column]]\ncount = 2\n[[column]]\ncount = 1\n")
-	_, err := sizes.Chart(d, sizes.Span{Least: 1, Most: 2}, sizes.Span{Least: 1, Most: 2})
-	var list diag.List
-	if !errors.As(err, &list) || len(list) != 1 || list[0].Place.Line != 3 {
-		t.Errorf("error %v", err)
 	}
 }

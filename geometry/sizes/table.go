@@ -1,10 +1,13 @@
 package sizes
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 
 	"slatwright/geometry/quote"
+	"slatwright/specs/design"
 	"slatwright/specs/unit"
 )
 
@@ -219,12 +222,40 @@ func (t Table) Notes() []string {
 			}
 		}
 	}
-	var out []string
+	out := t.described()
 	if unproven > 0 {
 		out = append(out, fmt.Sprintf("the cutting plans of %d sizes are not proven: quote may find a lower price", unproven))
 	}
 	if examples {
 		out = append(out, "EXAMPLE figures stand behind the prices: slatwright quote shows which; state your own under [price] and [[board]]")
+	}
+	return out
+}
+
+// described says how the columns of a chart are made up where the design
+// describes some of them; nothing where it does not.
+func (t Table) described() []string {
+	var own []design.Count
+	some := false
+	for _, s := range t.Sizes {
+		if s.Rack == nil {
+			continue
+		}
+		for i := range s.Rack.Design.Columns {
+			some = true
+			c, said := s.Rack.Design.Count(fmt.Sprintf("column.%d.rows", i+1))
+			if said && !slices.ContainsFunc(own, func(o design.Count) bool { return o.Name == c.Name }) {
+				own = append(own, c)
+			}
+		}
+	}
+	if !some {
+		return nil
+	}
+	out := []string{"columns are counted from the left: those of the [[column]]s first, then columns as the rest of the file has them"}
+	if len(own) > 0 {
+		slices.SortFunc(own, func(a, b design.Count) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
+		out = append(out, "columns that state their rows keep them, whatever the rows of the chart: "+quoted(own))
 	}
 	return out
 }

@@ -29,6 +29,9 @@ var loadsText []byte
 //go:embed saw.toml
 var sawText []byte
 
+//go:embed site.toml
+var siteText []byte
+
 // constantTable is a table of constants with its heading.
 type constantTable struct {
 	name, title string
@@ -40,7 +43,7 @@ var constantTables = sync.OnceValue(func() []constantTable {
 	for _, f := range []struct {
 		name string
 		text []byte
-	}{{"moisture", moistureText}, {"fastening", fasteningText}, {"loads", loadsText}, {"saw", sawText}, {"packing", packingText}} {
+	}{{"moisture", moistureText}, {"fastening", fasteningText}, {"loads", loadsText}, {"saw", sawText}, {"site", siteText}, {"packing", packingText}} {
 		var file struct {
 			Title    string
 			Constant []struct {

@@ -33,7 +33,7 @@ type Cell struct {
 // them.
 func Names() []string {
 	return []string{
-		"bottles", "lumber", "boards", "species", "nails", "moisture", "fastening", "loads", "saw",
+		"bottles", "lumber", "boards", "species", "nails", "moisture", "fastening", "loads", "saw", "site",
 		"adhesives", "finishes", "sanding", "labour", "prices", "packing", "papers", "defaults",
 	}
 }
