@@ -30,15 +30,17 @@ type branching struct {
 	best   rat
 	point  []rat // values of the parameters at the best
 
+	sums []int // see wholeSums
+
 	// of the present pass
-	near  bool  // a split goes to the nearer whole number first
-	reach *rat  // how far the objective may be above the relaxation; nil: as far as it likes
-	root  rat   // the relaxation: the objective without any split
-	sums  []int // variables of the tableau that are split before the parameters
-	nodes int
-	limit int  // of nodes
-	out   bool // the limit was reached: nothing is proven
-	cut   bool // a node beyond reach was left out
+	near   bool  // a split goes to the nearer whole number first
+	reach  *rat  // how far the objective may be above the relaxation; nil: as far as it likes
+	root   rat   // the relaxation: the objective without any split
+	splits []int // sums that are split before the parameters
+	nodes  int
+	limit  int  // of nodes
+	out    bool // the limit was reached: nothing is proven
+	cut    bool // a node beyond reach was left out
 }
 
 // minimise finds the least value of a sum over parameters among the exact
@@ -81,11 +83,15 @@ const firstNodes = 64
 // upon a solution where much is open. Either can follow an unknown without
 // limits for ever, so that every other pair of passes lets the objective be no
 // more than so far above the relaxation, and farther only when nothing was
-// found there. What one pass finds cuts the next.
+// found there. Every other four split sums before single parameters, which ends
+// circles and makes detours elsewhere. What one pass finds cuts the next.
 func (s *branching) search(limit int) {
 	size, reach := firstNodes, rat{}
 	for pass := 0; ; pass++ {
 		s.near, s.reach = pass%2 == 1, nil
+		if s.splits = nil; pass%8 >= 4 {
+			s.splits = s.wholeSums()
+		}
 		if pass%4 >= 2 {
 			s.seekSmall()
 			s.reach = &reach
@@ -100,10 +106,7 @@ func (s *branching) search(limit int) {
 		case !s.out:
 			reach = s.farther(reach)
 		}
-		if pass == 0 {
-			s.addSums()
-		}
-		if pass%4 == 3 {
+		if pass%8 == 7 {
 			size *= 4
 		}
 	}
@@ -172,7 +175,7 @@ func (s *branching) visit() {
 			return
 		}
 	}
-	for _, v := range s.sums {
+	for _, v := range s.splits {
 		if x := t.vars[v].val; !x.isWhole() {
 			s.splitWhole(v, x)
 			return

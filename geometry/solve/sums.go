@@ -2,12 +2,16 @@ package solve
 
 import "slices"
 
-// addSums finds the sums of whole parameters that are worth splitting: rows of
-// them, and the parts of a row whose coefficients are not its smallest. Where
+// wholeSums lists the sums of whole parameters that are worth splitting, as
+// variables of the tableau: rows of them, and the parts of a row whose
+// coefficients are not its smallest. Where
 // one row holds such a sum to a fraction, splits of one parameter at a time only
 // pass the fraction on to the next; a split of the sum settles it. They come at
 // a price, a row of the tableau each, and few searches need them.
-func (s *branching) addSums() {
+func (s *branching) wholeSums() []int {
+	if s.sums != nil {
+		return s.sums
+	}
 	var known [][]term
 	var rows []int
 	for i, row := range s.rows {
@@ -25,6 +29,7 @@ func (s *branching) addSums() {
 		}
 	}
 	s.sums = append(s.sums, rows...)
+	return s.sums
 }
 
 // coarseParts lists, for each size of coefficient in a row but the smallest, the

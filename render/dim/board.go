@@ -121,6 +121,7 @@ type Board struct {
 	chain    int
 	chains   map[ends]int   // the number of the links between two ends
 	taken    []drawing.Rect // by figures and lines drawn so far
+	figures  []drawing.Rect // drawn so far
 }
 
 // New starts a board for a view on s, drawn at the scale.
@@ -245,6 +246,9 @@ func (b *Board) ordered(side Side) []track {
 func (b *Board) add(marks ...drawing.Mark) {
 	b.sheet.Add(marks...)
 	for _, m := range marks {
+		if t, ok := m.(drawing.Text); ok {
+			b.figures = append(b.figures, t.Bounds())
+		}
 		b.taken = append(b.taken, m.Bounds())
 	}
 }

@@ -127,7 +127,7 @@ func (b *Board) line(g int, t track, from, to drawing.Point) {
 // fit; at an end of the chain beyond it, over a longer tail; the others a row
 // further off, spread along the track, each with a leader to its link.
 func (b *Board) setFigures(g int, t track, links []link, at drawing.Um, outer []drawing.Um) (rows int) {
-	var pulled []slot
+	var pulled []link
 	for i, l := range links {
 		if l.skip {
 			continue
@@ -142,34 +142,68 @@ func (b *Board) setFigures(g int, t track, links []link, at drawing.Um, outer []
 			b.add(drawing.Line(drawing.Dimension, g, place(t.side, edge, at), place(t.side, farther(c, edge, l.wide), at)))
 			continue
 		}
-		pulled = append(pulled, slot{want: l.mid(), size: l.wide + 2*pad, runs: drawing.Figure(l.text)})
+		pulled = append(pulled, l)
 	}
 	if len(pulled) == 0 {
 		return 0
 	}
-	spreadBetween(pulled, outer)
-	rows = b.freeRow(t.side, pulled, at)
-	for _, s := range pulled {
+	slots := spreadOut(pulled, outer, func(l link) string { return l.text })
+	rows, ok := b.freeRow(t.side, slots, at)
+	if !ok && b.sheet.Second != nil {
+		slots = spreadOut(pulled, outer, func(l link) string { return l.bare })
+		rows, _ = b.freeRow(t.side, slots, at)
+	}
+	for _, s := range slots {
 		b.pull(g, t.side, s, at, rows)
 	}
 	return rows
+}
+
+// spreadOut gives the figures of links their places beside each other, lettered
+// as text says.
+func spreadOut(links []link, outer []drawing.Um, text func(link) string) []slot {
+	var out []slot
+	for _, l := range links {
+		runs := drawing.Figure(text(l))
+		out = append(out, slot{want: l.mid(), size: typeface.Width(runs, drawing.FigureHeight, false) + 2*pad, runs: runs})
+	}
+	spreadBetween(out, outer)
+	return out
 }
 
 // mostRows is how many rows further out a figure goes for a free place.
 const mostRows = 4
 
 // freeRow returns the nearest row beyond a track in which all pulled figures
-// find their places free; the last where none is.
-func (b *Board) freeRow(side Side, pulled []slot, at drawing.Um) int {
+// find their places free and their leaders meet no other figure; the last, and
+// not ok, where there is none.
+func (b *Board) freeRow(side Side, pulled []slot, at drawing.Um) (row int, ok bool) {
 	for row := 1; row < mostRows; row++ {
 		if !slices.ContainsFunc(pulled, func(s slot) bool {
 			text := b.lettered(0, side, s.at, rowAt(side, at, row), typeface.Readable(s.runs))
-			return !b.free(text.Bounds().Inset(-drawing.MM / 2))
+			_, low, end := leaderOf(side, s, at, row)
+			return !b.free(text.Bounds().Inset(-drawing.MM/2)) || b.meetsFigure(low, end)
 		}) {
-			return row
+			return row, true
 		}
 	}
-	return mostRows
+	return mostRows, false
+}
+
+// meetsFigure reports whether a line passes through a figure drawn so far.
+func (b *Board) meetsFigure(from, to drawing.Point) bool {
+	return slices.ContainsFunc(b.figures, func(r drawing.Rect) bool {
+		return drawing.Crosses(from, to, r.Inset(-drawing.MM/2))
+	})
+}
+
+// leaderOf is the way of a leader from a link to its figure in a row beyond.
+func leaderOf(side Side, s slot, at drawing.Um, row int) (from, low, end drawing.Point) {
+	knee := at - lift - stackHalf
+	if side.away() > 0 {
+		knee = at + overrun
+	}
+	return place(side, s.want, at), place(side, s.want, knee), place(side, s.at, rowAt(side, at, row)-side.away()*stackHalf)
 }
 
 // rowAt is the middle of the figures in a row beyond a track, which is on the far
@@ -269,14 +303,9 @@ func (b *Board) set(g int, side Side, along, across drawing.Um, text string) {
 
 // pull letters a figure in a row beyond the track, with a leader from its link.
 func (b *Board) pull(g int, side Side, s slot, at drawing.Um, rows int) {
-	low, row := at-lift-stackHalf, rowAt(side, at, rows)
-	if side.away() > 0 {
-		low = at + overrun
-	}
-	near := row - side.away()*stackHalf
-	b.sheet.Add(drawing.Polyline(drawing.Leader, g, corners(
-		place(side, s.want, at), place(side, s.want, low), place(side, s.at, near))...))
-	b.set(g, side, s.at, row, typeface.Readable(s.runs))
+	from, low, end := leaderOf(side, s, at, rows)
+	b.sheet.Add(drawing.Polyline(drawing.Leader, g, corners(from, low, end)...))
+	b.set(g, side, s.at, rowAt(side, at, rows), typeface.Readable(s.runs))
 }
 
 // corners leaves out points that repeat.

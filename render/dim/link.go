@@ -17,6 +17,7 @@ type link struct {
 	whole unit.Length // as printed: all links of a chain add up
 	text  string
 	wide  drawing.Um // of the text
+	bare  string     // the text without the second unit
 	skip  bool       // not dimensioned
 }
 
@@ -62,19 +63,23 @@ func (b *Board) links(t track) []link {
 func (b *Board) link(t track, i, j int, whole unit.Length) link {
 	l := link{a: t.stops[i], z: t.stops[j], times: j - i, whole: whole}
 	l.each = (t.stops[i+1].Value - t.stops[i].Value).Abs()
-	l.text = b.figure(l.total(), whole, t.options.Brackets && l.times == 1)
-	if l.times > 1 {
+	if l.times == 1 {
+		l.text = b.lettering(l.total(), whole, t.options.Brackets)
+	} else {
 		pattern := "%d × %s (= %s)"
 		if t.options.Brackets {
 			pattern = "(%d × %s = %s)"
 		}
 		one, _ := b.format.Round(l.each)
-		l.text = fmt.Sprintf(pattern, l.times, b.figure(l.each, one, false), l.text)
+		l.text = fmt.Sprintf(pattern, l.times, b.figure(l.each, one, false), b.figure(l.total(), whole, false))
+	}
+	if l.bare = l.text; l.times == 1 {
+		l.bare = b.figure(l.total(), whole, t.options.Brackets)
 	}
 	if i < len(t.options.Alike) {
 		l.skip = t.options.Alike[i] == Skip
 		if n := t.options.Alike[i]; n > 1 {
-			l.text = fmt.Sprintf("%d × %s", n, l.text)
+			l.text, l.bare = fmt.Sprintf("%d × %s", n, l.text), fmt.Sprintf("%d × %s", n, l.bare)
 		}
 	}
 	l.wide = typeface.Width(drawing.Figure(l.text), drawing.FigureHeight, false)
@@ -111,6 +116,26 @@ func (b *Board) figure(exact, rounded unit.Length, check bool) string {
 	return text
 }
 
+// lettering is a figure as it is lettered: with the second unit behind it.
+func (b *Board) lettering(exact, rounded unit.Length, check bool) string {
+	text := b.figure(exact, rounded, check)
+	if second := b.second(exact); second != "" {
+		text += " [" + second + "]"
+	}
+	return text
+}
+
+// second prints a length in the sheet's second unit. It is rounded without a
+// word: only the first unit is worked by.
+func (b *Board) second(exact unit.Length) string {
+	f := b.sheet.Second
+	if f == nil {
+		return ""
+	}
+	rounded, _ := f.Round(exact)
+	return f.Text(rounded)
+}
+
 // sumBetween says how the way from a to z is made, where both stops say how
 // they are.
 func sumBetween(a, z Stop) drawing.Sum {
@@ -127,12 +152,15 @@ func sumBetween(a, z Stop) drawing.Sum {
 // the link where it prints exactly, since a reader multiplies it; else the whole
 // is, and the one is told beside it.
 func (b *Board) recordLink(chain int, t track, l link, at drawing.Um) {
-	role := t.role
+	role, second := t.role, b.second(l.total())
+	if l.times > 1 {
+		second = "" // beside a product it would be read as one of its figures
+	}
 	if t.options.Brackets {
 		role = drawing.Check
 	}
 	r := drawing.DimRecord{
-		Chain: chain, Role: role, Times: 1, Value: l.total(), Printed: b.figure(l.total(), l.whole, t.options.Brackets),
+		Chain: chain, Role: role, Times: 1, Value: l.total(), Printed: b.figure(l.total(), l.whole, t.options.Brackets), Second: second,
 		Sum: sumBetween(l.a, l.z), From: place(t.side, l.a.At, at), To: place(t.side, l.z.At, at),
 		ScaleNum: b.scale.Num, ScaleDen: b.scale.Den, Broken: t.options.Broken,
 	}

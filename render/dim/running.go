@@ -7,22 +7,23 @@ import (
 )
 
 // runningFigures prints the stops of a running dimension, measured from the
-// first.
-func (b *Board) runningFigures(t track) (texts []string, values []unit.Length) {
+// first: their figures, and these as they are lettered.
+func (b *Board) runningFigures(t track) (figures, texts []string, values []unit.Length) {
 	for _, s := range t.stops[1:] {
 		v := (s.Value - t.stops[0].Value).Abs()
 		rounded, _ := b.format.Round(v)
-		texts = append(texts, b.figure(v, rounded, t.options.Brackets))
+		figures = append(figures, b.figure(v, rounded, t.options.Brackets))
+		texts = append(texts, b.lettering(v, rounded, t.options.Brackets))
 		values = append(values, v)
 	}
-	return texts, values
+	return figures, texts, values
 }
 
 // runningDepth is what a running track takes: its figures stand beyond it, at
 // the ends of the extension lines.
 func (b *Board) runningDepth(t track) drawing.Um {
 	widest := typeface.Width(drawing.Plain(t.origin), drawing.FigureHeight, false)
-	texts, _ := b.runningFigures(t)
+	_, texts, _ := b.runningFigures(t)
 	for _, text := range texts {
 		widest = max(widest, typeface.Width(drawing.Figure(text), drawing.FigureHeight, false))
 	}
@@ -48,14 +49,14 @@ func (b *Board) drawRunning(t track, at drawing.Um) {
 	if end := place(t.side, last.At, at); end != from {
 		b.add(drawing.Line(drawing.Dimension, g, from, end))
 	}
-	texts, values := b.runningFigures(t)
+	figures, texts, values := b.runningFigures(t)
 	slots := []slot{{want: first.At, size: RunningRow, runs: drawing.Plain(t.origin)}}
 	for i, s := range t.stops[1:] {
 		b.extend(g, t.side, s, at)
 		b.sheet.Add(drawing.Arrow(g, place(t.side, s.At, at), place(t.side, first.At, at)))
 		slots = append(slots, slot{want: s.At, size: RunningRow, runs: drawing.Figure(texts[i])})
 		b.sheet.Dims = append(b.sheet.Dims, drawing.DimRecord{
-			Chain: b.chain, Role: drawing.Running, Sum: sumBetween(first, s), Value: values[i], Printed: texts[i], Times: 1,
+			Chain: b.chain, Role: drawing.Running, Sum: sumBetween(first, s), Value: values[i], Printed: figures[i], Second: b.second(values[i]), Times: 1,
 			From: place(t.side, first.At, at), To: place(t.side, s.At, at),
 			ScaleNum: b.scale.Num, ScaleDen: b.scale.Den, Broken: t.options.Broken,
 		})

@@ -56,6 +56,10 @@ type Sheet struct {
 	// Units is the system of the figures that name none.
 	Units unit.System
 
+	// Second is how each figure of a dimension is printed once more, in square
+	// brackets and rounded, in the other unit; nil where it is not.
+	Second *unit.Format
+
 	// FullSize says that the sheet measures what it shows, so that it must be
 	// printed without scaling.
 	FullSize bool
@@ -98,6 +102,7 @@ type DimRecord struct {
 	Sum     Sum         // of which of the model's lengths it is made, where it is
 	Value   unit.Length // the length shown, exact
 	Printed string      // as it stands on the paper, for one of Times: "38 7/16\"", "≈ 4 7/64"
+	Second  string      // the same in the sheet's second unit; "" without one
 	Times   int         // how often the length is repeated between From and To; 0 means once
 
 	From, To           Point // ends of the dimension line on paper; equal for a Note

@@ -28,7 +28,7 @@ func (l *legibility) breaks() {
 func crossed(p Path, box Rect) bool {
 	pts := flatten(p)
 	for k := 1; k < len(pts); k++ {
-		if crosses(pts[k-1], pts[k], box) {
+		if Crosses(pts[k-1], pts[k], box) {
 			return true
 		}
 	}

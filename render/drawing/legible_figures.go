@@ -40,7 +40,21 @@ func (l *legibility) figures() {
 		case (got - d.Value).Abs() > l.rounding(about):
 			l.report(FigureValue, d.From, i, -1, "%q is printed for %s", d.Printed, d.Value)
 		}
+		l.second(i, d)
 		l.geometry(i, d)
+	}
+}
+
+// second compares the figure in the second unit with the value: it is rounded to
+// the nearest step.
+func (l *legibility) second(i int, d DimRecord) {
+	f := l.sheet.Second
+	if f == nil || d.Second == "" {
+		return
+	}
+	got, _, err := readFigure(d.Second, f.System)
+	if want, _ := f.Round(d.Value); err != nil || got != want {
+		l.report(FigureValue, d.From, i, -1, "[%s] is printed for %s", d.Second, d.Value)
 	}
 }
 

@@ -50,7 +50,7 @@ func (l *legibility) segmentOnText(i, group int, pen Um, a, b Point, met map[int
 		to := a.Add(Pt(d.X*k/n, d.Y*k/n))
 		for _, t := range l.grid.near(around([]Point{from, to}).Inset(-lineGap - pen)) {
 			box := l.reach(l.labels[t], group, pen)
-			if met[t] || !crosses(a, b, box) {
+			if met[t] || !Crosses(a, b, box) {
 				continue
 			}
 			met[t] = true // also where it is hidden
@@ -71,8 +71,8 @@ func (l *legibility) reach(a label, group int, pen Um) Rect {
 	return a.box.Inset(-lineGap - pen/2)
 }
 
-// crosses reports whether the line from a to b enters the inside of r.
-func crosses(a, b Point, r Rect) bool {
+// Crosses reports whether the line from a to b enters the inside of r.
+func Crosses(a, b Point, r Rect) bool {
 	p, q, ok := clipSegment(a, b, r)
 	if !ok {
 		return false

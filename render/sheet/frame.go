@@ -62,11 +62,20 @@ func (p *page) fields(n, of int) []cell {
 		{39 * mm, upper, 19 * mm, lower, "order", d.Order, drawing.TableHeight, false},
 		{58 * mm, upper, 29 * mm, lower, "date, revision", spaced(d.Date, d.Revision), drawing.TableHeight, false},
 		{87 * mm, upper, 17 * mm, lower, "scale", scale, drawing.TableHeight, false},
-		{104 * mm, upper, 21 * mm, lower, "unit", d.Units.Name(), drawing.TableHeight, false},
+		{104 * mm, upper, 21 * mm, lower, "unit", p.units(), drawing.TableHeight, false},
 		{125 * mm, upper, 21 * mm, lower, "mark", p.in.Mark, drawing.TableHeight, false},
 		{146 * mm, upper, 21 * mm, lower, "sheet no.", strconv.Itoa(n) + " of " + strconv.Itoa(of), drawing.TableHeight, false},
 		{167 * mm, upper, 13 * mm, lower, "", "", drawing.TableHeight, false},
 	}
+}
+
+// units names the unit of the figures, and the second one in its brackets.
+func (p *page) units() string {
+	name := p.in.Rack.Design.Units.Name()
+	if p.sheet.Second != nil {
+		name += " [" + p.sheet.Second.System.String() + "]"
+	}
+	return name
 }
 
 func spaced(a, b string) string {

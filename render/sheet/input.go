@@ -12,6 +12,7 @@ import (
 	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
+	"slatwright/specs/unit"
 )
 
 // Input is what the sheets of one packet are composed from.
@@ -22,6 +23,8 @@ type Input struct {
 
 	Cutting *saw.Plan // how the boards are cut; nil where there is no plan
 	Uncut   string    // why not, "" where nobody asked for a plan
+
+	oneUnit bool // figures stand in the design's unit alone, whatever it asks for
 }
 
 // page is a sheet while it is filled.
@@ -47,11 +50,32 @@ func (in Input) newPage(name, title string) *page {
 		panic("sheet: no paper named " + in.Rack.Design.Paper.Drawings)
 	}
 	w, h := drawing.Um(paper.Height.Micrometres()), drawing.Um(paper.Width.Micrometres())
-	s := &drawing.Sheet{Name: name, Title: title, W: w, H: h, Units: in.Rack.Format.System}
+	s := &drawing.Sheet{Name: name, Title: title, W: w, H: h, Units: in.Rack.Format.System, Second: in.second()}
 	s.Frame = drawing.Rect{Min: drawing.Pt(filing, border), Max: drawing.Pt(w-border, h-border)}
 	p := &page{sheet: s, in: in, area: s.Frame.Inset(inner)}
 	p.area.Max.Y = s.Frame.Max.Y - blockHeight - inner
 	return p
+}
+
+// inOneUnit keeps the second unit off sheets whose figures stand close together
+// and repeat those of others.
+func inOneUnit(f func(Input) []*page) func(Input) []*page {
+	return func(in Input) []*page {
+		in.oneUnit = true
+		return f(in)
+	}
+}
+
+// second is how figures are printed once more where the design asks for it:
+// whole millimetres, or inches to a sixteenth.
+func (in Input) second() *unit.Format {
+	switch d := in.Rack.Design; {
+	case in.oneUnit || !d.Paper.SecondUnit:
+		return nil
+	case d.Units == unit.Metric:
+		return &unit.Format{System: unit.Imperial, Finest: unit.Inch / 16}
+	}
+	return &unit.Format{System: unit.Metric, Finest: unit.Millimetre}
 }
 
 // Packet composes all scaled sheets in order and numbers them.
@@ -60,7 +84,7 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 		return func(in Input) []*page { return []*page{f(in)} }
 	}
 	return numbered(together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), ladders, carcase, parts,
-		cuttings, finishing, assemblySheets, inspectionSheets))
+		cuttings, inOneUnit(finishing), inOneUnit(assemblySheets), inspectionSheets))
 }
 
 // numbered finishes pages in their order and sees that each can be drawn.

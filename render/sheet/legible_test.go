@@ -27,6 +27,32 @@ func planned(t testing.TB, racks ...*rack.Rack) *saw.Plan {
 	return p
 }
 
+// Figures in a second unit find their places too, and are right.
+func TestSecondUnitIsLegible(t *testing.T) {
+	for name, r := range demos(t) {
+		r.Design.Paper.SecondUnit = true
+		sheets, err := sheet.Packet(sheet.Input{Rack: r, Findings: check.All(r), Mark: "0123abcd", Cutting: planned(t, r)})
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		twice := 0
+		for _, s := range sheets {
+			for _, f := range drawing.Legible(s) {
+				t.Errorf("%s: %v", name, f)
+			}
+			for _, d := range s.Dims {
+				if d.Second != "" {
+					twice++
+				}
+			}
+		}
+		if twice < 50 {
+			t.Errorf("%s: %d figures in the second unit", name, twice)
+		}
+	}
+}
+
 // Every sheet of every demo design can be read: no text over text or lines,
 // nothing outside the frame, chains that add up as printed.
 func TestDemoSheetsAreLegible(t *testing.T) {

@@ -224,6 +224,16 @@ func paperLabels(r *reader, path string, n *node) {
 	}
 }
 
+// paperSecond reads the unit that figures are to stand in besides the design's.
+func paperSecond(r *reader, path string, n *node) {
+	s, ok := r.choice(path, n, "in", "mm")
+	if ok && s == r.d.Units.String() {
+		r.fault(n.value, "name the other unit, or leave the line out", "this is the first unit already")
+		return
+	}
+	r.d.Paper.SecondUnit = ok
+}
+
 // paperTemplate reads "letter", "a4", or "roll 24 in".
 func paperTemplate(r *reader, path string, n *node) {
 	s, ok := r.says(path, n)

@@ -55,7 +55,7 @@ func sections() []section {
 		{"finish", []entry{{"coat", finishCoat}, {"coats", finishCoats}, {"stain", finishStain}, {"conditioner", finishConditioner}, {"glue", finishGlue}}},
 		{"price", priceEntries()},
 		{"carton", []entry{{"padding", cartonPadding}, {"divisor", cartonDivisor}}},
-		{"paper", []entry{{"drawings", paperDrawings}, {"template", paperTemplate}, {"labels", paperLabels}}},
+		{"paper", []entry{{"drawings", paperDrawings}, {"template", paperTemplate}, {"labels", paperLabels}, {"second_unit", paperSecond}}},
 		{"printer", each(printerRuler, "across", "along")},
 	}
 }

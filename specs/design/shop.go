@@ -106,6 +106,7 @@ type Paper struct {
 	Template     string      // "letter", "a4" or "roll"
 	Labels       string      // "letter" or "a4"
 	TemplateRoll unit.Length // width of the roll; zero unless Template is "roll"
+	SecondUnit   bool        // each dimension's figure stands in the other unit too, in brackets
 	Place        diag.Place  // of the template's paper
 }
 
