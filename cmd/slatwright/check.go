@@ -11,7 +11,6 @@ import (
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
 	"slatwright/render/report"
-	"slatwright/specs/word"
 )
 
 // newCheck returns the command that solves and checks only.
@@ -64,7 +63,7 @@ func runCheck(w io.Writer, path string, asJSON, sources bool) error {
 		}
 		w.Write(text)
 	} else {
-		fmt.Fprintf(w, "%s: %s\n", path, summary(r))
+		fmt.Fprintf(w, "%s: %s\n", path, report.Summary(r))
 		printMeasured(w, r)
 		printWorse(w, findings, sources)
 		for _, f := range findings {
@@ -78,19 +77,6 @@ func runCheck(w io.Writer, path string, asJSON, sources bool) error {
 		return errFails
 	}
 	return nil
-}
-
-// summary says in one line what a rack is.
-func summary(r *rack.Rack) string {
-	rows := word.Count(r.Counts.Rows, "row")
-	for _, k := range r.Kinds {
-		if k.Rows < r.Counts.Rows {
-			rows = fmt.Sprintf("up to %d rows", r.Counts.Rows)
-		}
-	}
-	return fmt.Sprintf("%s in %s, %s; %s wide, %s deep, %s high",
-		word.Count(r.Counts.Columns, "column"), rows, word.Count(r.Counts.Bottles, "bottle"),
-		r.Format.Unit(r.Len("rack.width")), r.Format.Unit(r.Len("rack.depth")), r.Format.Unit(r.Len("rack.height")))
 }
 
 // printFinding prints a finding on one line, and below it what to change where

@@ -8,6 +8,7 @@ import (
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/revision"
+	"slatwright/render/report"
 	"slatwright/render/reprint"
 	"slatwright/specs/design"
 )
@@ -35,19 +36,6 @@ func newCompare() *cobra.Command {
 	return c
 }
 
-// comparison is all that is told about two designs.
-type comparison struct {
-	oldPath, newPath string
-	old, new         *rack.Rack
-	status           check.Status // of the new one
-	statements       []revision.Statement
-	counts           []revision.Count
-	lengths          []revision.Length
-	checks           []revision.Check
-	parts            revision.Parts
-	sheets           []reprint.Sheet
-}
-
 func compare(w io.Writer, oldPath, newPath string, asJSON bool) error {
 	_, old, err := load(oldPath)
 	if err != nil {
@@ -58,26 +46,30 @@ func compare(w io.Writer, oldPath, newPath string, asJSON bool) error {
 		return err
 	}
 	before, after := check.All(old), check.All(new)
-	c := comparison{
-		oldPath: oldPath, newPath: newPath, old: old, new: new, status: check.Worst(after),
-		statements: revision.Statements(old.Design, new.Design),
-		counts:     revision.Counts(old, new),
-		lengths:    revision.Lengths(old, new),
-		checks:     revision.Checks(before, after),
-		parts:      revision.CompareParts(old, new),
+	c := report.Comparison{
+		OldPath: oldPath, NewPath: newPath, Old: old, New: new, Status: check.Worst(after),
+		Statements: revision.Statements(old.Design, new.Design),
+		Counts:     revision.Counts(old, new),
+		Lengths:    revision.Lengths(old, new),
+		Checks:     revision.Checks(before, after),
+		Parts:      revision.CompareParts(old, new),
 	}
-	if c.sheets, err = sheetsToReprint(old, new, before, after); err != nil {
+	if c.Sheets, err = sheetsToReprint(old, new, before, after); err != nil {
 		return err
 	}
+	text := c.Text()
 	if asJSON {
-		err = c.writeJSON(w)
-	} else {
-		c.print(w)
+		if text, err = c.JSON(); err != nil {
+			return err
+		}
 	}
-	if err == nil && c.status == check.Fail {
+	if _, err := w.Write(text); err != nil {
+		return err
+	}
+	if c.Status == check.Fail {
 		return errFails
 	}
-	return err
+	return nil
 }
 
 // sheetsToReprint composes both packets with one mark, date and revision, so

@@ -51,7 +51,7 @@ func draw(c *cobra.Command, path, out string) error {
 	if err := writeAll(out, files); err != nil {
 		return err
 	}
-	fmt.Fprintf(c.OutOrStdout(), "%s: %s\n", path, summary(r))
+	fmt.Fprintf(c.OutOrStdout(), "%s: %s\n", path, report.Summary(r))
 	printMeasured(c.OutOrStdout(), r)
 	printWorse(c.OutOrStdout(), findings, false)
 	if in.Uncut != "" {

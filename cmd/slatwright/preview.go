@@ -130,7 +130,7 @@ func drawForPage(path string) (page.Drawn, error) {
 	if err != nil {
 		return page.Drawn{}, err
 	}
-	out := page.Drawn{Title: r.Design.Title, Summary: summary(r), Findings: findings}
+	out := page.Drawn{Title: r.Design.Title, Summary: report.Summary(r), Findings: findings}
 	var notes bytes.Buffer
 	printMeasured(&notes, r)
 	printNext(&notes, r)

@@ -162,6 +162,12 @@ func TestClamps(t *testing.T) {
 		for _, s := range sets[:kinds] {
 			onLadder(t, r, s)
 		}
+		for i, s := range sets {
+			want := slices.Concat(slices.Repeat([]assembly.Joint{assembly.Rungs}, kinds), []assembly.Joint{assembly.Aprons, assembly.Aprons, assembly.Top})[i]
+			if s.Joint != want {
+				t.Errorf("%s%s: joint %d; want %d", text, s.For, s.Joint, want)
+			}
+		}
 		front, back := sets[kinds], sets[kinds+1]
 		if front.Opening != r.Len("carcase.depth")-r.Len("apron.thickness") || back.Opening != r.Len("carcase.depth") {
 			t.Errorf("%sclamps open to %v and %v", text, front.Opening, back.Opening)

@@ -216,6 +216,11 @@ func TestSupplies(t *testing.T) {
 	if len(list) != 4 {
 		t.Fatalf("supplies %+v", list)
 	}
+	for i, kind := range []finish.Kind{finish.Conditioner, finish.Stain, finish.Coat, finish.Glue} {
+		if list[i].Kind != kind {
+			t.Errorf("%s is of kind %d; want %d", list[i].Name, list[i].Kind, kind)
+		}
+	}
 	for i, want := range []float64{coated / 500, coated / 500, 2 * coated / 500, joints / 250} {
 		want *= 3785.411784 / 0.9
 		if got := float64(list[i].Millilitres); got < want-1e-6 || got >= want+1+1e-6 {

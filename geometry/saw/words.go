@@ -140,6 +140,14 @@ func Numbers(boards []int) string {
 	return strings.Join(out, ", ")
 }
 
+// Named names boards of a plan by their numbers: "board 2", "boards 2, 3".
+func Named(boards []int) string {
+	if len(boards) == 1 {
+		return "board " + Numbers(boards)
+	}
+	return "boards " + Numbers(boards)
+}
+
 // union joins two lists of names that are parted by commas.
 func union(a, b string) string {
 	list := strings.Split(a, ", ")

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"slatwright/geometry/check"
@@ -49,20 +50,15 @@ func (w quoteWriter) line(format string, args ...any) { fmt.Fprintf(w.w, format+
 // materials lists a section whose lines are quantities of something bought.
 func (w quoteWriter) materials(s quote.Section) {
 	rows := [][]string{{"", "quantity", "", "rate", "amount", "rate from"}}
-	for _, l := range w.q.In(s) {
-		count, unit, _ := strings.Cut(l.QuantityText(), " ")
-		row := []string{l.What, count, unit, l.RateText(), quote.Hundredths(l.Amount), l.Source.Word()}
-		for _, in := range l.Inputs {
-			if in.Name == "yield" {
-				row = append(row, quote.Short(in.Hundredths)+" %")
-			}
+	yield := ""
+	for _, row := range w.q.Materials(s) {
+		count, unit, _ := strings.Cut(row[1], " ") // set apart, so that counts stand under each other
+		rows = append(rows, slices.Concat(row[:1], []string{count, unit}, row[2:]))
+		if row[5] != "" {
+			yield = "yield"
 		}
-		if len(row) > len(rows[0]) {
-			rows[0] = append(rows[0], "yield")
-		}
-		rows = append(rows, row)
 	}
-	rows = append(rows, []string{"sum", "", "", "", quote.Hundredths(w.q.Sum(s))})
+	rows[0] = append(rows[0], yield)
 	writeColumns(w.w, "lrlrrlr", rows)
 }
 
@@ -70,10 +66,9 @@ func (w quoteWriter) materials(s quote.Section) {
 func (w quoteWriter) parcels() {
 	f := w.q.Rack.Format
 	rows := [][]string{{"parcel", "outside, " + f.System.String(), "weight", "by volume", "chargeable"}}
-	for _, p := range []quote.Parcel{w.q.Assembled, w.q.Flat} {
-		row := []string{p.Name, p.Outside(f), w.q.WeightText(p.Gross), w.q.WeightText(p.ByVolume), fmt.Sprintf("%d %s", p.Chargeable, w.q.WeightUnit())}
-		if p.Name == w.q.Parcel().Name {
-			row = append(row, "<- reckoned with")
+	for _, row := range w.q.Cartons() {
+		if row[5] != "" {
+			row[5] = "<- " + row[5]
 		}
 		rows = append(rows, row)
 	}

@@ -1,7 +1,9 @@
 // Package report writes what is read by other programs: the report of a solved
 // rack or of a contradiction as JSON, the cut list and the shopping list as
-// CSV. A rack.Rack and its findings go in; the bytes of files come out, the
-// same for the same rack. Lengths are exact decimals in millimetres.
+// CSV; and what commands print of a quote, a cutting plan, a chart of sizes or
+// two designs compared. A rack.Rack and its findings go in; the bytes of files
+// come out, the same for the same rack. Lengths are exact decimals in
+// millimetres.
 package report
 
 import (

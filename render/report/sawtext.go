@@ -77,13 +77,13 @@ func (w sawWriter) needs() {
 	case w.p.Proven:
 		w.line("  total %s, proven: no plan costs less", quote.Hundredths(w.p.Cost))
 	default:
-		w.line("  total %s, at most %s over the least possible", quote.Hundredths(w.p.Cost), quote.Hundredths(w.p.Cost-w.p.Bound))
+		w.line("  total %s, %s", quote.Hundredths(w.p.Cost), quote.Gap(w.p))
 	}
 	if w.p.Examples() {
 		w.line("  the prices are examples: state what your yard asks as price in [[board]]")
 	}
-	if w.p.Apart > w.p.Cost {
-		w.line("  each order by itself would cost %s in all: cut together they save %s", quote.Hundredths(w.p.Apart), quote.Hundredths(w.p.Apart-w.p.Cost))
+	if saved := quote.Saved(w.p); saved != "" {
+		w.line("  %s", saved)
 	}
 }
 
@@ -172,7 +172,7 @@ func (w sawWriter) steps() {
 		}
 		from := ""
 		if len(s.Boards) > 0 {
-			from = ", from " + boards(s.Boards)
+			from = ", from " + saw.Named(s.Boards)
 		}
 		if s.Gang > 1 {
 			from += fmt.Sprintf(", up to %d side by side", s.Gang)
@@ -210,7 +210,7 @@ func (w sawWriter) cautions() {
 			w.line("  %s", c.Text)
 			continue
 		}
-		w.line("  %s: %s", boards(c.Boards), c.Text)
+		w.line("  %s: %s", saw.Named(c.Boards), c.Text)
 	}
 }
 
@@ -229,12 +229,4 @@ func (w sawWriter) weights() {
 		}
 		w.line("  the parts of %s %s", name, w.p.Mass(w.p.PartGrams(o.Name)))
 	}
-}
-
-// boards names boards by their numbers.
-func boards(list []int) string {
-	if len(list) == 1 {
-		return "board " + saw.Numbers(list)
-	}
-	return "boards " + saw.Numbers(list)
 }

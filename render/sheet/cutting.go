@@ -3,13 +3,13 @@ package sheet
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
 	"slatwright/geometry/cutting"
 	"slatwright/geometry/quote"
 	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
+	"slatwright/specs/word"
 )
 
 // cuttings returns the cutting plan: what boards there are and how each is cut,
@@ -161,14 +161,14 @@ func (c *cutter) costText() []string {
 	if c.p.Proven {
 		cost += ": no plan costs less, which is proven."
 	} else {
-		cost += fmt.Sprintf(": at most %s over the least possible.", quote.Hundredths(c.p.Cost-c.p.Bound))
+		cost += ": " + quote.Gap(c.p) + "."
 	}
 	if grams := c.p.BoardGrams(); grams > 0 {
-		cost += fmt.Sprintf(" %s, %s in all.", strings.ToUpper(c.p.Species.Name[:1])+c.p.Species.Name[1:], c.p.Mass(grams))
+		cost += fmt.Sprintf(" %s, %s in all.", word.Capital(c.p.Species.Name), c.p.Mass(grams))
 	}
 	out := []string{cost}
-	if c.p.Apart > c.p.Cost {
-		out = append(out, fmt.Sprintf("Each order by itself would cost %s in all: cut together they save %s.", quote.Hundredths(c.p.Apart), quote.Hundredths(c.p.Apart-c.p.Cost)))
+	if saved := quote.Saved(c.p); saved != "" {
+		out = append(out, word.Capital(saved)+".")
 	}
 	for _, o := range c.p.Orders {
 		if o.Short != "" && o.Short != o.Name {

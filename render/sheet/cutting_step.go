@@ -3,12 +3,12 @@ package sheet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"slatwright/geometry/cutting"
 	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
 	"slatwright/render/typeface"
+	"slatwright/specs/word"
 )
 
 // A step has its number, its setting in a box, large enough for a glance from
@@ -76,7 +76,7 @@ func (c *cutter) lookOut() []string {
 	for _, x := range c.p.Cautions() {
 		text := x.Text
 		if len(x.Boards) > 0 {
-			text = boardsText(x.Boards) + ": " + text
+			text = word.Capital(saw.Named(x.Boards)) + ": " + text
 		}
 		out = append(out, text+".")
 	}
@@ -169,7 +169,7 @@ func (c *cutter) source(s cutting.Step) string {
 		}
 	}
 	if len(s.Boards) > 0 {
-		text = "from " + strings.ToLower(boardsText(s.Boards)[:1]) + boardsText(s.Boards)[1:]
+		text = "from " + saw.Named(s.Boards)
 	}
 	if s.Gang > 1 {
 		text += fmt.Sprintf("; up to %d side by side", s.Gang)
@@ -183,14 +183,6 @@ func (c *cutter) stepName(g cutting.GlueUp) string {
 		return g.Mark
 	}
 	return g.Order + " " + g.Mark
-}
-
-// boardsText names boards by their numbers.
-func boardsText(list []int) string {
-	if len(list) == 1 {
-		return "Board " + saw.Numbers(list)
-	}
-	return "Boards " + saw.Numbers(list)
 }
 
 // breakBold is breakLines for the bold lettering of a step.

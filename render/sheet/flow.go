@@ -2,9 +2,9 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
 	"slatwright/render/drawing"
+	"slatwright/specs/word"
 )
 
 // A flow writes blocks one under the other, over as many pages as they need.
@@ -41,7 +41,7 @@ func (f *flow) block(heading string, l ledger) {
 		f.turn()
 	}
 	for {
-		f.w.heading(strings.ToUpper(heading[:1]) + heading[1:])
+		f.w.heading(word.Capital(heading))
 		f.w.skip(drawing.MM)
 		l.rows = l.rows[l.write(f.w):]
 		if len(l.rows) == 0 {

@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"fmt"
-
 	"slatwright/geometry/check"
 	"slatwright/geometry/quote"
 	"slatwright/render/drawing"
@@ -53,24 +51,14 @@ func InnerQuote(in Input, q *quote.Quote) ([]*drawing.Sheet, error) {
 
 // materialCosts lists a section whose lines are quantities of something bought.
 func materialCosts(q *quote.Quote, s quote.Section) ledger {
-	l := ledger{columns: []ledgerColumn{
+	l := ledger{rows: q.Materials(s), columns: []ledgerColumn{
 		{title: "", small: true}, {title: "quantity", width: 30 * drawing.MM, right: true, small: true}, {title: "rate", width: 36 * drawing.MM, right: true, small: true},
 		{title: "amount", width: 24 * drawing.MM, right: true, small: true}, {title: "rate from", width: 36 * drawing.MM, small: true},
 		{title: "yield", width: 16 * drawing.MM, right: true, small: true},
 	}}
-	for _, x := range q.In(s) {
-		row := []string{x.What, x.QuantityText(), x.RateText(), quote.Hundredths(x.Amount), x.Source.Word(), ""}
-		for _, in := range x.Inputs {
-			if in.Name == "yield" {
-				row[5] = quote.Short(in.Hundredths) + " %"
-			}
-		}
-		l.rows = append(l.rows, row)
-	}
 	if s != quote.Wood {
 		l.columns[5].title = ""
 	}
-	l.rows = append(l.rows, []string{"sum", "", "", quote.Hundredths(q.Sum(s)), "", ""})
 	return l
 }
 
@@ -90,16 +78,8 @@ func parcelSizes(in Input, q *quote.Quote) ledger {
 	right := func(title string) ledgerColumn {
 		return ledgerColumn{title: title, width: 32 * drawing.MM, right: true, small: true}
 	}
-	l := ledger{columns: []ledgerColumn{
+	return ledger{rows: q.Cartons(), columns: []ledgerColumn{
 		{title: "parcel", small: true}, {title: "outside, " + in.Rack.Format.System.String(), width: 48 * drawing.MM, right: true, small: true},
 		right("weight"), right("by volume"), right("chargeable"), {title: "", width: 36 * drawing.MM, small: true},
 	}}
-	for _, p := range []quote.Parcel{q.Assembled, q.Flat} {
-		row := []string{p.Name, p.Outside(in.Rack.Format), q.WeightText(p.Gross), q.WeightText(p.ByVolume), fmt.Sprintf("%d %s", p.Chargeable, q.WeightUnit()), ""}
-		if p.Name == q.Parcel().Name {
-			row[5] = "reckoned with"
-		}
-		l.rows = append(l.rows, row)
-	}
-	return l
 }

@@ -1,8 +1,21 @@
-// Package word sets counts in words, for every text that people read: sheets,
-// labels, lists and messages. In go a number and a thing, out comes English.
+// Package word sets counts in words and words in sentences, for every text that
+// people read: sheets, labels, lists and messages. In go a number and a thing, out
+// comes English.
 package word
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
+
+// Capital returns a text with its first letter, of the Latin ones without marks,
+// large: for words that begin a sentence in one place and stand in one elsewhere.
+func Capital(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
+}
 
 // Count says how many of a thing there are, its name given in the singular:
 // "1 slat", "5 slats". The name must take a plain s.

@@ -1,6 +1,7 @@
-package main
+package report
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"strings"
@@ -13,15 +14,17 @@ import (
 	"slatwright/specs/word"
 )
 
-// print prints the comparison for people.
-func (c comparison) print(w io.Writer) {
-	fmt.Fprintf(w, "old  %s: %s\nnew  %s: %s\n", c.oldPath, summary(c.old), c.newPath, summary(c.new))
-	section(w, "Lines that changed", c.statementLines(), "none")
-	section(w, "Counts", c.countLines(), "as before")
-	section(w, "Solved lengths", c.lengthLines(), "as before")
-	section(w, "Checks", c.checkLines(), "as before")
-	section(w, "Parts already cut for the old rack", c.partLines(), "none")
-	section(w, "Sheets", c.sheetLines(), "none")
+// Text returns the comparison for people.
+func (c Comparison) Text() []byte {
+	var w bytes.Buffer
+	fmt.Fprintf(&w, "old  %s: %s\nnew  %s: %s\n", c.OldPath, Summary(c.Old), c.NewPath, Summary(c.New))
+	section(&w, "Lines that changed", c.statementLines(), "none")
+	section(&w, "Counts", c.countLines(), "as before")
+	section(&w, "Solved lengths", c.lengthLines(), "as before")
+	section(&w, "Checks", c.checkLines(), "as before")
+	section(&w, "Parts already cut for the old rack", c.partLines(), "none")
+	section(&w, "Sheets", c.sheetLines(), "none")
+	return w.Bytes()
 }
 
 // section prints a heading with its lines, or with a word where there are none.
@@ -36,9 +39,9 @@ func section(w io.Writer, heading string, lines []string, none string) {
 	}
 }
 
-func (c comparison) statementLines() []string {
+func (c Comparison) statementLines() []string {
 	var out []string
-	for _, s := range c.statements {
+	for _, s := range c.Statements {
 		switch {
 		case s.Old == nil:
 			out = append(out, fmt.Sprintf("line %d, new: %s = %s", s.New.Place.Line, s.New.Name, s.New.Value))
@@ -51,18 +54,18 @@ func (c comparison) statementLines() []string {
 	return out
 }
 
-func (c comparison) countLines() []string {
+func (c Comparison) countLines() []string {
 	var out []string
-	for _, n := range c.counts {
+	for _, n := range c.Counts {
 		out = append(out, fmt.Sprintf("%s %d -> %d", n.Name, n.Old, n.New))
 	}
 	return out
 }
 
-func (c comparison) lengthLines() []string {
+func (c Comparison) lengthLines() []string {
 	var out []string
-	for _, l := range c.lengths {
-		out = append(out, fmt.Sprintf("%s  %s -> %s", l.Name, figure(c.old.Format, l.Old), figure(c.new.Format, l.New)))
+	for _, l := range c.Lengths {
+		out = append(out, fmt.Sprintf("%s  %s -> %s", l.Name, figure(c.Old.Format, l.Old), figure(c.New.Format, l.New)))
 	}
 	return out
 }
@@ -75,9 +78,9 @@ func figure(f unit.Format, l *rack.Solved) string {
 	return f.Unit(l.Value)
 }
 
-func (c comparison) checkLines() []string {
+func (c Comparison) checkLines() []string {
 	var out []string
-	for _, x := range c.checks {
+	for _, x := range c.Checks {
 		was, is := "not judged", "no longer judged"
 		if x.Old != nil {
 			was = string(x.Old.Status)
@@ -95,12 +98,12 @@ func (c comparison) checkLines() []string {
 	return out
 }
 
-func (c comparison) partLines() []string {
+func (c Comparison) partLines() []string {
 	var out []string
-	if c.parts.WoodChanged {
-		out = append(out, fmt.Sprintf("the wood is %s, was %s: no old part serves", c.new.Design.Wood.Species.Name, c.old.Design.Wood.Species.Name))
+	if c.Parts.WoodChanged {
+		out = append(out, fmt.Sprintf("the wood is %s, was %s: no old part serves", c.New.Design.Wood.Species.Name, c.Old.Design.Wood.Species.Name))
 	}
-	for _, m := range c.parts.Moves {
+	for _, m := range c.Parts.Moves {
 		out = append(out, c.moveLine(m))
 	}
 	return out
@@ -108,7 +111,7 @@ func (c comparison) partLines() []string {
 
 // moveLine says what becomes of some parts. Parts are named with their marks;
 // those of the old rack are told apart by "old".
-func (c comparison) moveLine(m revision.Move) string {
+func (c Comparison) moveLine(m revision.Move) string {
 	switch m.Use {
 	case revision.Serves:
 		return fmt.Sprintf("%s: %s still%s", named(m.New), word.Number(m.Count, "serves", "serve"), fromOther(m))
@@ -119,11 +122,11 @@ func (c comparison) moveLine(m revision.Move) string {
 		for _, cut := range m.Cuts {
 			todo = append(todo, c.cutText(cut, m.New.Size))
 		}
-		return fmt.Sprintf("%s: %d from old %s (%s): %s; %s", named(m.New), m.Count, named(m.Old), c.size(c.old, m.Old.Size), strings.Join(todo, ", "), undrilled)
+		return fmt.Sprintf("%s: %d from old %s (%s): %s; %s", named(m.New), m.Count, named(m.Old), c.size(c.Old, m.Old.Size), strings.Join(todo, ", "), undrilled)
 	case revision.Make:
-		return fmt.Sprintf("%s: %d to make, %s", named(m.New), m.Count, c.size(c.new, m.New.Size))
+		return fmt.Sprintf("%s: %d to make, %s", named(m.New), m.Count, c.size(c.New, m.New.Size))
 	}
-	return fmt.Sprintf("left over: %d old %s, %s", m.Count, named(m.Old), c.size(c.old, m.Old.Size))
+	return fmt.Sprintf("left over: %d old %s, %s", m.Count, named(m.Old), c.size(c.Old, m.Old.Size))
 }
 
 // undrilled goes with every use of a part that is fixed at other places.
@@ -140,8 +143,8 @@ func fromOther(m revision.Move) string {
 }
 
 // cutText says how an old part is brought to its new size.
-func (c comparison) cutText(cut revision.Cut, to revision.Size) string {
-	print := c.new.Format.Unit
+func (c Comparison) cutText(cut revision.Cut, to revision.Size) string {
+	print := c.New.Format.Unit
 	switch cut {
 	case revision.ToThickness:
 		return "plane to " + print(to.Small)
@@ -154,14 +157,14 @@ func (c comparison) cutText(cut revision.Cut, to revision.Size) string {
 }
 
 // size prints a part's size in its own rack's unit.
-func (c comparison) size(r *rack.Rack, s revision.Size) string {
+func (c Comparison) size(r *rack.Rack, s revision.Size) string {
 	return fmt.Sprintf("%s x %s x %s", r.Format.Text(s.Small), r.Format.Text(s.Large), r.Format.Unit(s.Length))
 }
 
-func (c comparison) sheetLines() []string {
+func (c Comparison) sheetLines() []string {
 	var out []string
 	kept := 0
-	for _, s := range c.sheets {
+	for _, s := range c.Sheets {
 		page := fmt.Sprintf("%s page %d, %s (%s)", s.File, s.New, s.Name, s.Title)
 		switch {
 		case s.Verdict == reprint.Keep:
