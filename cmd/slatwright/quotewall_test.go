@@ -87,7 +87,7 @@ func TestQuoteOfAWall(t *testing.T) {
 	}
 }
 
-// What a wall could gain by the effort of a batch. Long: a minute or two.
+// What a wall could gain by the effort of a batch. Long: some minutes.
 func TestWallsGainNothingByMoreEffort(t *testing.T) {
 	if os.Getenv("SLATWRIGHT_LONG") != "1" {
 		t.Skip("long: set SLATWRIGHT_LONG=1")
