@@ -22,7 +22,8 @@ func newCut() *cobra.Command {
 		Short: "boards to buy and the cutting plan, several orders together",
 		Long: "Cut prints which boards to buy, how each is cut, and the settings of the saw in their order. Several\n" +
 			"designs are cut together: each part keeps its order and mark, and the plan says what that saves.\n" +
-			"The plan costs the least there is, which is proven for one order and stated with its gap for many.\n" +
+			"The plan costs the least there is, which is proven for one order and stated with its gap for many, and for\n" +
+			"walls of many hundred bottles. A quote bills the boards of the same plan.\n" +
 			"Boards are those of the designs' [[board]] lines, or else the usual ones at example prices.\n\n" +
 			"With -o it also writes, for the bench:\n\n" +
 			"  cutting.pdf         the boards as bars in cutting order, and the settings one after the other\n" +
@@ -71,7 +72,7 @@ func planAll(paths []string) ([]*saw.Plan, error) {
 	}
 	var plans []*saw.Plan
 	for _, batch := range saw.Batches(racks) {
-		p, err := saw.Make(batch, saw.Thorough)
+		p, err := saw.Make(batch, saw.EffortFor(len(batch)))
 		if err != nil {
 			return nil, unplanned(err)
 		}
@@ -83,7 +84,7 @@ func planAll(paths []string) ([]*saw.Plan, error) {
 // planOne plans a rack for its packet. Where its boards do not reach there is no
 // plan, but the reason in words: the rack is drawn all the same.
 func planOne(r *rack.Rack) (cuts *saw.Plan, uncut string, err error) {
-	cuts, err = saw.Make([]*rack.Rack{r}, saw.Quick)
+	cuts, err = saw.Make([]*rack.Rack{r}, saw.EffortFor(1))
 	var f *saw.Fault
 	if errors.As(err, &f) {
 		m := f.Message

@@ -36,7 +36,7 @@ func newQuote() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			cuts, err := saw.Make([]*rack.Rack{r}, saw.Thorough)
+			cuts, err := saw.Make([]*rack.Rack{r}, saw.EffortFor(1))
 			if err != nil {
 				return unplanned(err)
 			}
