@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
+	"strconv"
 	"strings"
 
 	"slatwright/geometry/check"
@@ -161,25 +163,63 @@ func (c Comparison) size(r *rack.Rack, s revision.Size) string {
 	return fmt.Sprintf("%s x %s x %s", r.Format.Text(s.Small), r.Format.Text(s.Large), r.Format.Unit(s.Length))
 }
 
+// sheetLines tells runs of pages with one verdict, file by file: "reprint  6-13
+// Section; Exploded view".
 func (c Comparison) sheetLines() []string {
 	var out []string
-	kept := 0
-	for _, s := range c.Sheets {
-		page := fmt.Sprintf("%s page %d, %s (%s)", s.File, s.New, s.Name, s.Title)
-		switch {
-		case s.Verdict == reprint.Keep:
-			kept++
-			continue
-		case s.Verdict == reprint.Void:
-			out = append(out, fmt.Sprintf("%-7s  %s of the old packet page %d, %s (%s)", s.Verdict, s.File, s.Old, s.Name, s.Title))
-			continue
-		case s.Old != 0 && s.Old != s.New:
-			page += fmt.Sprintf(", was page %d", s.Old)
+	file := ""
+	for i := 0; i < len(c.Sheets); {
+		j := i + 1
+		for j < len(c.Sheets) && follows(c.Sheets[j-1], c.Sheets[j]) {
+			j++
 		}
-		out = append(out, fmt.Sprintf("%-7s  %s", s.Verdict, page))
-	}
-	if kept > 0 {
-		out = append(out, fmt.Sprintf("%-7s  %s", "keep", word.Count(kept, "other sheet")))
+		if c.Sheets[i].File != file {
+			file = c.Sheets[i].File
+			out = append(out, file)
+		}
+		out = append(out, runLine(c.Sheets[i:j]))
+		i = j
 	}
 	return out
+}
+
+// follows reports whether sheet b goes on a run that a ends.
+func follows(a, b reprint.Sheet) bool {
+	if a.File != b.File || a.Verdict != b.Verdict {
+		return false
+	}
+	switch a.Verdict {
+	case reprint.Void:
+		return b.Old == a.Old+1
+	case reprint.Add:
+		return b.New == a.New+1
+	}
+	return b.New == a.New+1 && b.Old == a.Old+1
+}
+
+func runLine(run []reprint.Sheet) string {
+	a, z := run[0], run[len(run)-1]
+	pages := pageRun(a.New, z.New)
+	old := pageRun(a.Old, z.Old)
+	switch {
+	case a.Verdict == reprint.Void:
+		pages = "old " + old
+	case a.Old != 0 && a.Old != a.New:
+		pages += " (was " + old + ")"
+	}
+	var titles []string
+	for _, s := range run {
+		title, _, _ := strings.Cut(s.Title, ":")
+		if !slices.Contains(titles, title) {
+			titles = append(titles, title)
+		}
+	}
+	return fmt.Sprintf("  %-7s  %-17s  %s", a.Verdict, pages, strings.Join(titles, "; "))
+}
+
+func pageRun(from, to int) string {
+	if from == to {
+		return strconv.Itoa(from)
+	}
+	return fmt.Sprintf("%d-%d", from, to)
 }
