@@ -41,26 +41,27 @@ func (a *adviser) clash(c *solve.Conflict) *Clash {
 	rest := slices.DeleteFunc(b.all(), func(s solve.StatementID) bool { return slices.Contains(named, s) })
 	out := &Clash{}
 	for _, p := range c.Problems {
-		lines := b.inFileOrder(p.Statements)
-		said := b.linesOf(lines)
 		on := append(slices.Clone(p.Statements), rest...) // the other problems are taken as put right
-		grid := b.gridOf(p.Statements, on)
-		if grid.line.Line > 0 {
-			said = append(said, grid.line)
-			slices.SortStableFunc(said, func(x, y LineText) int { return x.Line - y.Line })
-		}
+		lines := b.inFileOrder(p.Statements)
 		var changes []LineText
 		for _, c := range p.Changes {
 			if strings.HasSuffix(b.lines[c.Statement].text, asBefore) {
 				continue // what is built already is no line to change
 			}
 			more := a.changes(c, on)
+			if len(more) == 0 && len(lines) > 1 && a.idle(c.Statement, on) {
+				lines = slices.DeleteFunc(lines, func(id solve.StatementID) bool { return id == c.Statement })
+				continue // left out, it would be in the way as much
+			}
 			if len(more) == 0 {
 				more = []LineText{{b.lines[c.Statement].place.Line, a.none()}}
 			}
 			changes = append(changes, more...)
 		}
-		if grid.change.Line > 0 {
+		grid, said := b.gridOf(p.Statements, on), b.linesOf(lines)
+		if grid.line.Line > 0 {
+			said = append(said, grid.line)
+			slices.SortStableFunc(said, func(x, y LineText) int { return x.Line - y.Line })
 			changes = append(changes, grid.change)
 		}
 		slices.SortStableFunc(changes, func(x, y LineText) int { return x.Line - y.Line })

@@ -166,6 +166,38 @@ func (b *stater) fitWays(at diag.Place) (ways [][]variant, resort []variant) {
 	return ways, resort
 }
 
+// idle reports whether a list of bottles could as well be left out: what cells
+// hold then is in the way as much.
+func (a *adviser) idle(id solve.StatementID, on []solve.StatementID) bool {
+	d := a.free.withoutFit(a.free.lines[id].place)
+	return d != nil && !a.holds(variant{design: d, with: a.free.settled, bottles: true}, on, nil) && !a.unsure
+}
+
+// withoutFit is the design without the list of bottles at a place; nil where
+// there is none.
+func (b *stater) withoutFit(at diag.Place) *design.Design {
+	if f, _ := fitAt(b.d, at); f == nil {
+		return nil
+	}
+	d := b.copyFits()
+	if d.Fit.Place == at {
+		d.Fit = design.Fit{}
+		return d
+	}
+	for i := range d.Columns {
+		c := &d.Columns[i]
+		if c.Fit != nil && c.Fit.Place == at {
+			c.Fit = nil
+		}
+		for j := range c.Rows {
+			if f := c.Rows[j].Fit; f != nil && f.Place == at {
+				c.Rows[j].Fit = nil
+			}
+		}
+	}
+	return d
+}
+
 // others lists the bottles of the table that a list lacks, the nearest to its
 // largest first.
 func (b *stater) others(list []design.BottleRef) []table.Bottle {
