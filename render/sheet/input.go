@@ -59,8 +59,15 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 	one := func(f func(Input) *page) func(Input) []*page {
 		return func(in Input) []*page { return []*page{f(in)} }
 	}
-	return numbered(together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), ladders, carcase, parts,
-		cuttings, finishing, assemblySheets, inspectionSheets))
+	var last []*page
+	inspected := func(in Input) []*page {
+		last = inspectionSheets(in)
+		return nil
+	}
+	pages := together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), ladders, carcase, parts,
+		cuttings, finishing, inspected)
+	pages = append(pages, assemblySheets(in, pages, last)...) // they refer to the others by their numbers
+	return numbered(append(pages, last...))
 }
 
 // numbered finishes pages in their order and sees that each can be drawn.
