@@ -61,7 +61,7 @@ func dens(list [2]clampPicture) int64 { return list[0].v.proj.Den + list[1].v.pr
 // The legend: what its mark takes, and how wide it is beside the pictures.
 const (
 	legendLeft = 2*clampR + 2*drawing.MM
-	legendWide = 44 * drawing.MM
+	legendWide = 30 * drawing.MM
 )
 
 // clampLegend says what the pictures show besides the wood; nothing where there
@@ -70,7 +70,7 @@ func clampLegend(in Input) string {
 	if !in.Rack.Design.Joint.Glue {
 		return ""
 	}
-	return "a clamp, on a caul: the long thin outline, over nails already set. Long arrows: the diagonals."
+	return "a clamp, on a caul (long thin outline) over nails already set. Long arrows: the diagonals."
 }
 
 // legend writes the words beside the mark that they explain.
@@ -105,8 +105,11 @@ type clampPicture struct {
 func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 	r := in.Rack
 	left, right := box, box
-	left.Max.X = box.Min.X + box.W()*2/5
-	right.Min.X = left.Max.X + 6*drawing.MM
+	// Each gets a share of the width after what it shows.
+	deep, wide := r.Len("slat.length"), r.Len("carcase.width")
+	room := max(0, box.W()-4*sideWord-clampApart)
+	left.Max.X = box.Min.X + 2*sideWord + drawing.Ratio{Num: int64(deep), Den: int64(deep + wide)}.Of(room)
+	right.Min.X = left.Max.X + clampApart
 	d := assembly.Diagonals(r)
 	n, rungs := clampedLadder(r)
 	ladder := clampPicture{
@@ -122,10 +125,10 @@ func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 	}
 	fit := func(c *clampPicture, d view.Direction) {
 		inside := c.box
-		inside.Max.Y -= 2*drawing.FigureHeight + 2*drawing.MM
+		inside.Max.Y -= drawing.FigureHeight + 42*drawing.MM/10 // of its caption
 		inside.Min.X += sideWord
 		inside.Max.X -= sideWord
-		c.v = pictured(in, c.scene, d, false, inside.Inset(clampR))
+		c.v = pictured(in, c.scene, d, false, inside)
 	}
 	fit(&ladder, view.Right)
 	fit(&carcase, view.Front)
@@ -213,7 +216,10 @@ func (c clampPicture) figure(p *page, g int, out drawing.Rect) {
 }
 
 // sideWord is the room for a turned word beside a picture.
-const sideWord = 8 * drawing.MM
+const sideWord = 6 * drawing.MM
+
+// clampApart is between the two pictures.
+const clampApart = 5 * drawing.MM
 
 // clampR is the radius of a clamp's mark, where there is room for it.
 const clampR = 17 * drawing.MM / 10
