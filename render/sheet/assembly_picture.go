@@ -46,8 +46,8 @@ func clampLayout(in Input, area drawing.Rect) (pictures [2]clampPicture, legend 
 	over.Max.Y -= needed([]string{words}, area.W()-legendLeft, 0) + 3*drawing.MM
 	under.Min.Y = over.Max.Y + 2*drawing.MM
 	left, right := area, area
-	left.Max.X -= legendWide + 4*drawing.MM
-	right.Min.X = left.Max.X + 4*drawing.MM
+	left.Max.X -= legendWide + 2*drawing.MM
+	right.Min.X = left.Max.X + 2*drawing.MM
 	upper, aside := clampPictures(in, over), clampPictures(in, left)
 	if dens(aside) < dens(upper) {
 		return aside, right
@@ -61,7 +61,7 @@ func dens(list [2]clampPicture) int64 { return list[0].v.proj.Den + list[1].v.pr
 // The legend: what its mark takes, and how wide it is beside the pictures.
 const (
 	legendLeft = 2*clampR + 2*drawing.MM
-	legendWide = 30 * drawing.MM
+	legendWide = 28 * drawing.MM
 )
 
 // clampLegend says what the pictures show besides the wood; nothing where there
@@ -108,7 +108,8 @@ func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 	// Each gets a share of the width after what it shows.
 	deep, wide := r.Len("slat.length"), r.Len("carcase.width")
 	room := max(0, box.W()-4*sideWord-clampApart)
-	left.Max.X = box.Min.X + 2*sideWord + drawing.Ratio{Num: int64(deep), Den: int64(deep + wide)}.Of(room)
+	share := max(drawing.Ratio{Num: int64(deep), Den: int64(deep + wide)}.Of(room), room*3/10)
+	left.Max.X = box.Min.X + 2*sideWord + share
 	right.Min.X = left.Max.X + clampApart
 	d := assembly.Diagonals(r)
 	n, rungs := clampedLadder(r)
@@ -125,7 +126,7 @@ func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 	}
 	fit := func(c *clampPicture, d view.Direction) {
 		inside := c.box
-		inside.Max.Y -= drawing.FigureHeight + 42*drawing.MM/10 // of its caption
+		inside.Max.Y -= clampLine*drawing.Um(len(c.caption("scale 1:100"))) + 17*drawing.MM/10
 		inside.Min.X += sideWord
 		inside.Max.X -= sideWord
 		c.v = pictured(in, c.scene, d, false, inside)
@@ -180,28 +181,43 @@ func (c clampPicture) draw(p *page) {
 		p.sheet.Add(drawing.Rectangle(drawing.Thin, 0, drawing.White, v.around(b)))
 	}
 	out := v.extent(c.scene)
-	g := p.sheet.Group()
-	for _, ends := range [][2]drawing.Point{{out.Min, out.Max}, {drawing.Pt(out.Min.X, out.Max.Y), drawing.Pt(out.Max.X, out.Min.Y)}} {
-		p.sheet.Add(drawing.Line(drawing.Dimension, g, ends[0], ends[1]), drawing.Arrow(g, ends[0], ends[1]), drawing.Arrow(g, ends[1], ends[0]))
-	}
 	size := clampRadius(v, c.places)
 	for _, q := range c.places {
 		clampMark(p.sheet, v.point(q), size)
 	}
+	g := p.sheet.Group()
+	for _, ends := range [][2]drawing.Point{{out.Min, out.Max}, {drawing.Pt(out.Min.X, out.Max.Y), drawing.Pt(out.Max.X, out.Min.Y)}} {
+		p.sheet.Add(drawing.Line(drawing.Dimension, g, ends[0], ends[1]), drawing.Arrow(g, ends[0], ends[1]), drawing.Arrow(g, ends[1], ends[0]))
+	}
 	c.figure(p, g, out)
+	if out.H() >= clampHigh {
+		c.words(p, out)
+	}
+	for i, text := range c.caption(scaleText(v)) {
+		p.caption(drawing.Pt(out.Centre().X, out.Max.Y+drawing.MM+clampLine*drawing.Um(i)), text)
+	}
+}
+
+// words letters what is at either side.
+func (c clampPicture) words(p *page, out drawing.Rect) {
 	for _, side := range []struct {
 		x    drawing.Um
 		word string
-	}{{out.Min.X - sideWord/2, c.left}, {out.Max.X + sideWord/2, c.right}} {
+	}{{out.Min.X - sideMiddle, c.left}, {out.Max.X + sideMiddle, c.right}} {
 		word := drawing.Label(drawing.NoteText, 0, drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Plain(side.word))
 		word.Turn = 1
 		p.sheet.Add(word.CentredOn(drawing.Pt(side.x, out.Min.Y+out.H()/4)))
 	}
-	p.caption(drawing.Pt(out.Centre().X, out.Max.Y+drawing.MM), strings.ToUpper(c.title[:1])+c.title[1:]+scaleText(v))
+}
+
+// caption is the picture's title with its scale, broken into lines no wider than
+// its box.
+func (c clampPicture) caption(scale string) []string {
+	return breakLines(strings.ToUpper(c.title[:1])+c.title[1:]+scale, c.box.W(), drawing.FigureHeight)
 }
 
 // figure letters the diagonals where they cross, upright where the picture is
-// too narrow.
+// too narrow; the table alone has it where the picture is too small for that.
 func (c clampPicture) figure(p *page, g int, out drawing.Rect) {
 	r := p.in.Rack
 	text := c.square.Text(r.Format.System)
@@ -211,15 +227,27 @@ func (c clampPicture) figure(p *page, g int, out drawing.Rect) {
 		label.Turn = 1
 	}
 	label = label.CentredOn(out.Centre())
+	if around := label.Bounds().Inset(-2 * drawing.MM); around.W() > out.W() || around.H() > out.H() {
+		return
+	}
 	p.sheet.Add(drawing.Rectangle(drawing.Solid, g, drawing.White, label.Bounds().Inset(-drawing.MM)), label)
 	noted(p.sheet, out.Min, c.square.Length, text)
 }
 
-// sideWord is the room for a turned word beside a picture.
-const sideWord = 6 * drawing.MM
+// sideWord is the room for a turned word beside a picture, clear of clamps at its
+// edge, and sideMiddle where the word's middle is.
+const (
+	sideWord   = 7 * drawing.MM
+	sideMiddle = 45 * drawing.MM / 10
+)
 
-// clampApart is between the two pictures.
-const clampApart = 5 * drawing.MM
+// clampApart is between the two pictures, clampLine what a line of their captions
+// takes, and clampHigh the least height of a picture with words at its sides.
+const (
+	clampApart = 5 * drawing.MM
+	clampLine  = 6 * drawing.MM
+	clampHigh  = 40 * drawing.MM
+)
 
 // clampR is the radius of a clamp's mark, where there is room for it.
 const clampR = 17 * drawing.MM / 10

@@ -13,7 +13,7 @@ import (
 // Room on the sheets that show how the top is fitted.
 const (
 	topSide  = 26 * drawing.MM // for dimensions beside a picture
-	topAbove = 8 * drawing.MM  // for its caption over it
+	topLine  = 6 * drawing.MM  // for a line of its caption over it
 	topDims  = 24 * drawing.MM // for dimensions over the block
 	topBelow = 44 * drawing.MM // and under a picture
 	topApart = 8 * drawing.MM  // between pictures
@@ -98,7 +98,7 @@ func newDetail(in Input, t fixing.Top, box drawing.Rect) topDetail {
 	d := topDetail{in: in, t: t, before: t.Block.Y / 3, high: min(r.Len("apron.height"), t.Block.Z*3/2)}
 	for _, d.den = range shopScales(in) {
 		wide := 4*topSide + topApart + d.um(d.wide()) + d.um(t.Block.X)
-		tall := max(d.um(r.Len("top.thickness")+d.high)+topBelow, topDims+d.um(t.Block.Y)+topBelow) + topAbove
+		tall := max(d.um(r.Len("top.thickness")+d.high)+topBelow, topDims+d.um(t.Block.Y)+topBelow) + d.caption()
 		if wide <= box.W() && tall <= box.H() {
 			break
 		}
@@ -115,11 +115,40 @@ func (d topDetail) wide() length {
 	return d.before + d.t.Block.Y + r.Len("apron.thickness") + max(0, r.Len("overhang.back"))
 }
 
-// draw draws both pictures side by side, in the middle of the box.
+// captions are the pictures' titles, broken into lines as wide as the pictures
+// with their dimensions.
+func (d topDetail) captions() (section, block []string) {
+	broken := func(text string, l length) []string {
+		return breakLines(fmt.Sprintf("%s, 1:%d", text, d.den), 2*topSide+d.um(l), drawing.FigureHeight)
+	}
+	return broken("Cut through a block's middle, front at the left", d.wide()),
+		broken(fmt.Sprintf("Block %s from above, its back at the top", assembly.BlockMark(d.in.Rack)), d.t.Block.X)
+}
+
+// caption is the room for them.
+func (d topDetail) caption() drawing.Um {
+	section, block := d.captions()
+	return topLine*drawing.Um(max(len(section), len(block))) + 2*drawing.MM
+}
+
+// draw draws both pictures side by side, in the middle of the box, under their
+// titles.
 func (d topDetail) draw(p *page, box drawing.Rect) {
-	from := box.Min.X + max(0, (box.W()-4*topSide-topApart-d.um(d.wide())-d.um(d.t.Block.X))/2)
-	d.section(p, drawing.Pt(from+topSide, box.Min.Y+topAbove))
-	d.above(p, drawing.Pt(from+3*topSide+topApart+d.um(d.wide()), box.Min.Y+topAbove+topDims))
+	left := 2*topSide + d.um(d.wide())
+	right := 2*topSide + d.um(d.t.Block.X)
+	from := box.Min.X + max(0, (box.W()-left-topApart-right)/2)
+	y := box.Min.Y + d.caption()
+	d.section(p, drawing.Pt(from+topSide, y))
+	d.above(p, drawing.Pt(from+left+topApart+topSide, y+topDims))
+	section, block := d.captions()
+	for _, c := range []struct {
+		middle drawing.Um
+		lines  []string
+	}{{from + left/2, section}, {from + left + topApart + right/2, block}} {
+		for i, text := range c.lines {
+			captionBelow(p.sheet, drawing.Pt(c.middle, box.Min.Y+topLine*drawing.Um(i)-2*drawing.MM), text)
+		}
+	}
 }
 
 // section draws the back upper corner cut through the middle of a block, seen
@@ -162,8 +191,6 @@ func (d topDetail) section(p *page, corner drawing.Point) {
 	b.Chain(dim.LeftOf, []dim.Stop{down(-t.Up.Into, top.Min.X), down(0, top.Min.X), down(t.Block.Z, at(0, 0).X)}, dim.Options{})
 	b.Chain(dim.RightOf, []dim.Stop{down(0, top.Max.X), down(t.Block.Z/2, at(deep+apron, 0).X)}, dim.Options{})
 	b.Draw(drawing.Rect{Min: top.Min, Max: drawing.Pt(max(top.Max.X, at(deep+apron, 0).X), at(deep, d.high).Y)}) // figures under the apron, not on it
-	over := drawing.Pt(top.Centre().X, corner.Y-topAbove)
-	p.caption(over, fmt.Sprintf("Cut through a block's middle, front at the left, 1:%d", d.den))
 }
 
 // screws draws the screw in the slot with its washer and, behind the cut, one
@@ -219,7 +246,6 @@ func (d topDetail) above(p *page, corner drawing.Point) {
 	b.Chain(dim.RightOf, []dim.Stop{down(0, out.Max.X), down(t.Through.Into, at(long-long/4, 0).X+d.um(half))}, dim.Options{})
 	b.Chain(dim.LeftOf, []dim.Stop{down(0, out.Min.X), down(deep, out.Min.X)}, dim.Options{})
 	b.Draw(out)
-	p.caption(drawing.Pt(out.Centre().X, corner.Y-topDims-topAbove), fmt.Sprintf("Block %s from above, its back at the top, 1:%d", assembly.BlockMark(d.in.Rack), d.den))
 }
 
 // topPlan draws the back upper apron with its blocks from above, the rack's left

@@ -24,6 +24,7 @@ const (
 	bareRight  = 10 * drawing.MM
 	bareHigh   = 32 * drawing.MM // of the picture, as a rule
 	bareAlone  = 92 * drawing.MM // of a wide board by itself
+	bareSides  = 30 * drawing.MM // of a picture that has words in it
 	bareNear   = 10 * drawing.MM // figures nearer than this are hard to tell apart
 	bareFew    = 2               // parts that a row shows at least, where there are as many
 	bareMost   = 6               // and at most
@@ -131,9 +132,13 @@ func (b bareBlock) draw(p *page, box drawing.Rect) {
 	b.sides(p.sheet, out)
 }
 
-// sides letters front and back into a top, inside its strips.
+// top reports whether this is the top, whose ends and edges say nothing by
+// themselves.
+func (b bareBlock) top() bool { return b.in.Rack.Parts[b.row.Part].Name == "top" }
+
+// sides letters front and back into a top, inside its strips, where there is room.
 func (b bareBlock) sides(s *drawing.Sheet, out drawing.Rect) {
-	if b.in.Rack.Parts[b.row.Part].Name != "top" {
+	if !b.top() || out.H() < bareSides || out.W() < bareSides {
 		return
 	}
 	first, last := b.row.Strips[0], b.row.Strips[len(b.row.Strips)-1]
@@ -174,6 +179,9 @@ func (b bareBlock) says() string {
 	text := b.tape()
 	if b.row.From == "LEFT" && !b.edgeToEnd() {
 		text += " LEFT is the left end seen from the rack's front."
+	}
+	if b.top() {
+		text += " Its front edge is at the top of the picture."
 	}
 	if b.edgeToEnd() {
 		return text
