@@ -20,7 +20,12 @@ type Aid struct {
 }
 
 // packerLong is how long a packer is (common practice, no source).
-const packerLong = 3 * unit.Inch
+func packerLong(r *rack.Rack) unit.Length {
+	if r.Design.Units == unit.Metric {
+		return 75 * unit.Millimetre
+	}
+	return 3 * unit.Inch
+}
 
 // Aids returns what the shop makes itself, the blocks first. Sizes of what only
 // helps are the least that serve; those of blocks, spacers and packers are to be
@@ -49,7 +54,7 @@ func Aids(r *rack.Rack, top finish.Panel) []Aid {
 		Aid{"jig fence", 1, caul, thick + r.Len("leg.thickness"), leg, "waste", "along one leg"},
 		Aid{"jig stop", 1, caul, thick + r.Len("leg.thickness"), wide, "waste", "at the feet"})
 	if n := Packers(r); n > 0 {
-		list = append(list, Aid{"packer", n, thick, high, packerLong, "slat waste", "under the legs of a turned ladder"})
+		list = append(list, Aid{"packer", n, thick, high, packerLong(r), "slat waste", "under the legs of a turned ladder"})
 	}
 	if r.Design.Joint.Glue {
 		list = append(list, Aid{"caul", 2, caul, CaulWide(r, r.Len("leg.width")), leg, "waste", "along both legs, over the slats' ends"})

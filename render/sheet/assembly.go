@@ -21,7 +21,7 @@ import (
 func assemblyCautions(in Input) []string {
 	loaded := "The full rack is heavy: two people lift. "
 	if n, _ := check.Anchors(in.Rack); n > 0 {
-		loaded = "The full rack is heavy and can tip: two people lift; licensed people where local codes ask for it. "
+		loaded = "The full rack is heavy and can tip: two people lift, licensed people anchor it where local codes ask for them. "
 	}
 	out := []string{"Nails: eyes protected, hands out of the nail's way; a nailer as its maker says."}
 	if assembly.Glued(in.Rack) {

@@ -15,7 +15,8 @@ const (
 	topSide  = 26 * drawing.MM // for dimensions beside a picture
 	topLine  = 6 * drawing.MM  // for a line of its caption over it
 	topDims  = 24 * drawing.MM // for dimensions over the block
-	topBelow = 44 * drawing.MM // and under a picture
+	topBelow = 40 * drawing.MM // and under the section
+	topUnder = 30 * drawing.MM // and under the block
 	topApart = 8 * drawing.MM  // between pictures
 )
 
@@ -98,7 +99,7 @@ func newDetail(in Input, t fixing.Top, box drawing.Rect) topDetail {
 	d := topDetail{in: in, t: t, before: t.Block.Y / 3, high: min(r.Len("apron.height"), t.Block.Z*3/2)}
 	for _, d.den = range shopScales(in) {
 		wide := 4*topSide + topApart + d.um(d.wide()) + d.um(t.Block.X)
-		tall := max(d.um(r.Len("top.thickness")+d.high)+topBelow, topDims+d.um(t.Block.Y)+topBelow) + d.caption()
+		tall := max(d.um(r.Len("top.thickness")+d.high)+topBelow, topDims+d.um(t.Block.Y)+topUnder) + d.caption()
 		if wide <= box.W() && tall <= box.H() {
 			break
 		}
