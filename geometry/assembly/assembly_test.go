@@ -53,9 +53,9 @@ func TestReadyIsTheLongestPath(t *testing.T) {
 		"[finish]\ncoat = \"none\"\nstain = \"water_stain\"\n[top]\npresent = false\n",
 	} {
 		r := racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n"+text)
-		check(t, assembly.Steps(r, finish.Panel{}))
+		check(t, assembly.Steps(r, finish.Panel{}, nil))
 		if r.HasTop() {
-			check(t, assembly.Steps(r, staves))
+			check(t, assembly.Steps(r, staves, nil))
 		}
 	}
 }
@@ -96,35 +96,38 @@ func check(t *testing.T, steps []assembly.Step) {
 
 // By hand for oil-based polyurethane in three coats, four ladders and a top:
 // 2 x 4 to 6 h between coats and 24 h after them; clamped 30 to 60 min for each
-// ladder, the front, the back and the top; 24 h for the glue and the touching up.
+// of six faces of ladders (two ends with one, two inner ones with two), the
+// front, the back and the top; filler 1 to 2 h and a coat 4 to 6 h on the slats;
+// filler and 24 h for the touching up, which outlasts the glue.
 func TestWaitByHand(t *testing.T) {
-	steps := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n"), finish.Panel{})
+	steps := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n"), finish.Panel{}, nil)
 	for long, want := range map[bool]time.Duration{
-		false: (2*4+24)*hour + 7*hour/2 + 24*hour,
-		true:  (2*6+24)*hour + 7*hour + 24*hour,
+		false: (2*4+24)*hour + 9*hour/2 + 5*hour + 25*hour,
+		true:  (2*6+24)*hour + 9*hour + 8*hour + 26*hour,
 	} {
 		if got := assembly.Plan(steps, long).Ready; got != want {
 			t.Errorf("long %v: ready after %v; want %v", long, got, want)
 		}
 	}
-	stained := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n[finish]\nstain = \"oil_stain\"\n"), finish.Panel{})
+	stained := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n[finish]\nstain = \"oil_stain\"\n"), finish.Panel{}, nil)
 	// Conditioner 5 to 15 min, stain 24 to 48 h.
 	if got, want := assembly.Plan(stained, true).Ready-assembly.Plan(steps, true).Ready, 48*hour+15*time.Minute; got != want {
 		t.Errorf("stain adds %v; want %v", got, want)
 	}
 	// A glued-up top is clamped 30 to 60 min and cures 24 h before it is coated,
-	// beside the ladders, which wait 4 times 30 to 60 min and front and back once;
-	// the stain, of all parts at once, waits for it.
-	panel := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n"), staves)
+	// beside the ladders, which wait 6 times 30 to 60 min, for filler and a coat, and
+	// front and back once: less than its day. The stain, of all parts at once, waits
+	// for it.
+	panel := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n"), staves, nil)
 	for long, want := range map[bool]time.Duration{
-		false: 24*hour + hour/2 + (2*4+24)*hour + hour/2 + 24*hour,
-		true:  24*hour + hour + (2*6+24)*hour + hour + 24*hour,
+		false: 24*hour + hour/2 + (2*4+24)*hour + hour/2 + 25*hour,
+		true:  24*hour + hour + (2*6+24)*hour + hour + 26*hour,
 	} {
 		if got := assembly.Plan(panel, long).Ready; got != want {
 			t.Errorf("glued-up top, long %v: ready after %v; want %v", long, got, want)
 		}
 	}
-	both := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n[finish]\nstain = \"oil_stain\"\n"), staves)
+	both := assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 3\nrows = 2\n[finish]\nstain = \"oil_stain\"\n"), staves, nil)
 	if got, want := assembly.Plan(both, true).Ready-assembly.Plan(stained, true).Ready, 25*hour; got != want {
 		t.Errorf("a glued-up top adds %v to a stained rack; want %v", got, want)
 	}
@@ -146,34 +149,34 @@ func TestDay(t *testing.T) {
 }
 
 // Every clamp stands on a glued joint, and none is further from the next than
-// the table allows unless the ladders are. No round of a ladder takes more than
-// eight, none of them closer than 2 in above each other.
+// the table allows unless the places are. A clamp opens to what lies between its
+// jaws, two cauls of 3/4 in or 18 mm among it.
 func TestClamps(t *testing.T) {
 	for _, text := range []string{
 		"[rack]\ncolumns = 4\nrows = 5\n", "[rack]\ncolumns = 1\nrows = 1\n", "units = \"mm\"\n[rack]\ncolumns = 9\nrows = 14\n",
 		"[[column]]\ncount = 1\nrows = 3\nfit = [\"magnum-1500\"]\n[[column]]\ncount = 3\nrows = 4\n",
 	} {
 		r := racktest.Build(t, text)
-		kinds := min(len(r.Columns), 2) // of ladders: ends alone, or inner ones too
 		sets := assembly.Sets(r, finish.Panel{})
-		if len(sets) != kinds+3 || len(assembly.Sets(r, staves)) != kinds+4 {
+		n := len(sets) - 3
+		if n < 1 || len(assembly.Sets(r, staves)) != len(sets)+1 {
 			t.Fatalf("%s%d sets", text, len(sets))
 		}
-		for _, s := range sets[:kinds] {
+		faces := 0
+		for _, s := range sets[:n] {
 			onLadder(t, r, s)
+			faces += s.Times
 		}
-		for i, s := range sets {
-			want := slices.Concat(slices.Repeat([]assembly.Joint{assembly.Rungs}, kinds), []assembly.Joint{assembly.Aprons, assembly.Aprons, assembly.Top})[i]
-			if s.Joint != want {
-				t.Errorf("%s%s: joint %d; want %d", text, s.For, s.Joint, want)
-			}
+		if faces != 2*len(r.Columns) {
+			t.Errorf("%s%d faces are clamped; want two to a column", text, faces)
 		}
-		front, back := sets[kinds], sets[kinds+1]
-		if front.Opening != r.Len("carcase.depth")-r.Len("apron.thickness") || back.Opening != r.Len("carcase.depth") {
-			t.Errorf("%sclamps open to %v and %v", text, front.Opening, back.Opening)
+		cauls := 2 * assembly.Caul(r)
+		front, back, top := sets[n], sets[n+1], sets[n+2]
+		if front.Opening != r.Len("carcase.depth")-r.Len("apron.thickness")+cauls || back.Opening != r.Len("carcase.depth")+cauls || top.Opening != r.Len("apron.height")+r.Len("top.thickness")+cauls {
+			t.Errorf("%sclamps open to %v, %v and %v", text, front.Opening, back.Opening, top.Opening)
 		}
-		for _, s := range sets[kinds:] {
-			if s.Count != len(s.Places) {
+		for _, s := range sets[n:] {
+			if s.Count != len(s.Places) || s.Face != nil {
 				t.Errorf("%s%s: %d clamps at %d places", text, s.For, s.Count, len(s.Places))
 			}
 			for i := 1; i < len(s.Places); i++ {
@@ -194,34 +197,117 @@ func TestClamps(t *testing.T) {
 	}
 	// 40 in of staves 16 in across take clamps at 0, 12, 24, 36 and 40 in at most.
 	p := assembly.Sets(racktest.Build(t, "[rack]\ncolumns = 2\nrows = 1\n"), staves)[0]
-	if p.Count != 5 || p.Opening != 16*unit.Inch || math.Abs(p.Force.Least-40*0.75*100/5) > 1e-9 {
+	if p.Count != 5 || p.Opening != 35*unit.Inch/2 || math.Abs(p.Force.Least-40*0.75*100/5) > 1e-9 {
 		t.Errorf("gluing up: %+v", p)
 	}
 }
 
-// onLadder judges the clamps of a ladder: on joints, and few enough.
+// onLadder judges the clamps of a ladder's face: on joints of that face, at its
+// lowest and its highest slat, and no further apart than a foot or its rises.
 func onLadder(t *testing.T, r *rack.Rack, s assembly.Clamps) {
 	t.Helper()
-	if s.Count > 8 || s.Rounds < 1 || len(s.Places) > s.Count {
-		t.Errorf("%s: %d clamps in %d rounds, %d places", s.For, s.Count, s.Rounds, len(s.Places))
+	between := r.Len("leg.thickness") + r.Len("slat.thickness")
+	if s.Face.Second {
+		between += r.Len("slat.thickness")
+	}
+	if len(s.Places) != s.Count || s.Opening != between+2*assembly.Caul(r) {
+		t.Errorf("%s: %d clamps at %d places, open to %v", s.For, s.Count, len(s.Places), s.Opening)
 	}
 	for i, p := range s.Places {
 		inside := 0
 		for _, q := range r.Pieces {
 			for _, c := range q.Fixed {
-				if c.Axis == space.X && c.Patch.Min.Y < p.Y && p.Y < c.Patch.Max.Y && c.Patch.Min.Z < p.Z && p.Z < c.Patch.Max.Z {
+				if c.Axis == space.X && q.Ladder == s.Face.Ladders[0]-1 && r.Parts[q.Part].Name == "slat" && c.Far != s.Face.Right &&
+					c.Patch.Min.Y < p.Y && p.Y < c.Patch.Max.Y && c.Patch.Min.Z < p.Z && p.Z < c.Patch.Max.Z {
 					inside++
 				}
 			}
 		}
-		if inside == 0 {
-			t.Errorf("%s: a clamp at %+v is on no joint", s.For, p)
+		if inside != 1 {
+			t.Errorf("%s: a clamp at %+v is on %d joints", s.For, p, inside)
 		}
-		for _, o := range s.Places[:i] {
-			if o.Y == p.Y && (p.Z-o.Z).Abs() < 2*unit.Inch {
-				t.Errorf("%s: clamps %v apart", s.For, p.Z-o.Z)
+		if i < 2 {
+			continue
+		}
+		rise := unit.Length(0)
+		for k := 1; k < len(s.Face.Slats); k++ {
+			rise = max(rise, s.Face.Slats[k]-s.Face.Slats[k-1])
+		}
+		if step := p.Z - s.Places[i-2].Z; step > max(12*unit.Inch, rise) {
+			t.Errorf("%s: clamps %v apart", s.For, step)
+		}
+	}
+	half := r.Len("slat.height") / 2
+	if low, high := s.Places[0].Z-half, s.Places[len(s.Places)-1].Z-half; low != s.Face.Slats[0] || high != s.Face.Slats[len(s.Face.Slats)-1] {
+		t.Errorf("%s: clamps from %v to %v over slats from %v to %v", s.For, low, high, s.Face.Slats[0], s.Face.Slats[len(s.Face.Slats)-1])
+	}
+}
+
+// Clamps that serve a set serve it whole: one by one, the widest first.
+func TestOwnServesEverySet(t *testing.T) {
+	for _, text := range []string{"[rack]\ncolumns = 4\nrows = 5\n", "[rack]\ncolumns = 1\nrows = 9\n", "units = \"mm\"\n[rack]\ncolumns = 9\nrows = 14\n"} {
+		sets := assembly.Sets(racktest.Build(t, text), staves)
+		own := assembly.Own(sets)
+		has := func(opening unit.Length) (n int) {
+			for _, o := range own {
+				if o.Opening >= opening {
+					n += o.Count
+				}
+			}
+			return n
+		}
+		for _, s := range sets {
+			if has(s.Opening) < s.Count {
+				t.Errorf("%s%s: %d clamps open to %v; want %d", text, s.For, has(s.Opening), s.Opening, s.Count)
 			}
 		}
+		for _, o := range own { // and none is too many
+			needed := 0
+			for _, s := range sets {
+				if s.Opening >= o.Opening {
+					needed = max(needed, s.Count)
+				}
+			}
+			if has(o.Opening) != needed {
+				t.Errorf("%s%d clamps open to %v; want %d", text, has(o.Opening), o.Opening, needed)
+			}
+		}
+	}
+}
+
+// By hand: magnums in the first of four columns make four kinds of ladder, of
+// which the two inner ones are turned; the slats of ladder 2 differ from face to
+// face, so that its second face rests on a packer under each slat.
+func TestFacesAndAids(t *testing.T) {
+	r := racktest.Build(t, "[[column]]\ncount = 1\nrows = 3\nfit = [\"magnum-1500\"]\n[[column]]\ncount = 3\nrows = 4\n")
+	got := ""
+	for _, f := range assembly.Faces(r) {
+		got += fmt.Sprint(f.Ladders, f.Turn(), " ", len(f.Slats), "; ")
+	}
+	if want := "[1]the only face 3; [2]left face, first 3; [3 4]left face, first 4; [5]the only face 4; [2]right face, after turning 4; [3 4]right face, after turning 4; "; got != want {
+		t.Errorf("%s\nwant %s", got, want)
+	}
+	list := ""
+	for _, a := range assembly.Aids(racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n"), finish.Panel{}) {
+		list += fmt.Sprint(a.Count, " ", a.Name, " ", a.Size(unit.Format{System: unit.Imperial}), "; ")
+	}
+	for _, want := range []string{"4 block E 3/4 × 1 1/2 × 2 in", "8 spacer 3/4 × 1 × ", "1 jig board 3/4 × 10 1/4 × ", "4 packer 3/4 × 1 × 3 in", "2 caul 3/4 × 1 1/8 × ", "4 caul 3/4 × 1 7/8 × "} {
+		if !strings.Contains(list, want) {
+			t.Errorf("no %q in %s", want, list)
+		}
+	}
+	if n := assembly.Packers(racktest.Build(t, "[rack]\ncolumns = 1\nrows = 2\n")); n != 0 {
+		t.Errorf("%d packers where no ladder is turned", n)
+	}
+	under := 0 // slats of ladder 2 with none below
+	s := r.Shapes[r.Ladders[1].Shape]
+	for _, z := range s.Right {
+		if !slices.Contains(s.Left, z) {
+			under++
+		}
+	}
+	if got := assembly.Packers(r); got != 4+2*under {
+		t.Errorf("%d packers; want %d", got, 4+2*under)
 	}
 }
 
@@ -244,10 +330,10 @@ func TestHardwareByHand(t *testing.T) {
 		}
 	}
 	all := lines("", finish.Panel{})
-	has(all, "nail, 18 ga × 1 1/4 in: slats on legs; bore 1/32 in wide through the piece in front, no deeper: 160 + 10\n", true)
-	has(all, ": aprons on legs; bore 1/32 in wide through the piece in front, no deeper: 40 + 10\n", true)
-	has(all, "wood screw, No. 8 × 1 1/4 in, round head, with washer: up through the slot into the top: 3 + 2\n", true)
-	has(all, "wood screw, No. 8 × 1 1/2 in, countersunk: from behind through the back upper apron into the block: 6 + 2\n", true)
+	has(all, "brad nail, 18 ga × 1 1/4 in: slats on legs; by hand, bored 1/32 in wide, the bit's stop at 3/4 in: 160 + 10\n", true)
+	has(all, ": aprons on legs; by hand, bored 1/32 in wide, the bit's stop at 3/4 in: 40 + 10\n", true)
+	has(all, "wood screw, No. 8 × 1 1/4 in, round head: up through the slot into the top; bore the top 3/32 in wide, 7/16 in deep: 4 + 2\n", true)
+	has(all, "wood screw, No. 8 × 1 1/2 in, countersunk: from behind through the back upper apron, bored 11/64 in and countersunk, into the block, bored 3/32 in: 8 + 2\n", true)
 	has(all, "top on", false)
 	has(all, "anchor", false)
 	has(lines("[joint]\ntop = \"glued\"\n", finish.Panel{}), "screw", false)
@@ -269,13 +355,14 @@ func TestStepsSayWhatTheDesignSays(t *testing.T) {
 		text     string
 		has, not []string
 	}{
-		{"", []string{"Blocks", "front upper apron alone", "Behind, no glue and no nail", "glue and nail"}, []string{"Nail it there", "anchor", "Glue up the top"}},
+		{"", []string{"Blocks", "front upper apron alone", "Behind, no glue and no nail", "glue and nail", "Fill: slats", "needs no anchor", "a spacer apart", "Packers"}, []string{"Nail it there", "Anchor it", "Glue up the top"}},
 		{"[joint]\ntop = \"glued\"\n", []string{"both upper aprons"}, []string{"Blocks", "front upper apron alone"}},
 		{"[joint]\ntop_nail = \"18 ga x 1 1/2\"\n", []string{"Nail it there from above", "Behind, no glue and no nail"}, nil},
-		{"[joint]\nglue = false\n[top]\npresent = false\n", []string{"nail"}, []string{"glue and nail", "until the glue", "Let the glue cure"}},
+		{"[joint]\nglue = false\n[top]\npresent = false\n", []string{"nail"}, []string{"glue", "clamps", "Let the glue cure"}},
+		{"[finish]\nstain = \"oil_stain\"\n", []string{"stained wood's colour"}, nil},
 	} {
 		all := ""
-		for _, s := range assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n"+c.text), finish.Panel{}) {
+		for _, s := range assembly.Steps(racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n"+c.text), finish.Panel{}, nil) {
 			all += s.Name + ": " + s.Text + "\n"
 		}
 		for _, w := range c.has {

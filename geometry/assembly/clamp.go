@@ -1,6 +1,7 @@
 package assembly
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"math/big"
@@ -14,27 +15,18 @@ import (
 	"slatwright/specs/unit"
 )
 
-// A Joint is what clamps press together.
-type Joint uint8
-
-// The joints, in the order of the work.
-const (
-	Staves Joint = iota // of a top that is glued up
-	Rungs               // of a ladder on its legs
-	Aprons              // on the ladders
-	Top                 // on the aprons
-)
-
 // Clamps is one set of clamps for one glue-up.
 type Clamps struct {
-	Joint   Joint
-	For     string // the joint in words, which ladder or aprons included
+	For     string
 	Where   string
-	Count   int           // in use at one time
-	Rounds  int           // times that they are set in one glue-up, one round after another
-	Opening unit.Length   // of the jaws, cauls left out
-	Places  []space.Point // of the first round; none for a top that is glued up
-	Force   Force         // at each clamp
+	Count   int         // in use at one time
+	Times   int         // how many glue-ups take the set, one after another
+	Opening unit.Length // of the jaws, with all that lies between them
+	Between string      // what that is
+	Force   Force       // at each clamp
+
+	Places []space.Point // none for a top that is glued up
+	Face   *Face         // of a ladder, the first that takes the set; else nil
 }
 
 // Force is what a clamp has to press with, in pounds-force. It is for the
@@ -58,9 +50,17 @@ func force(r *rack.Rack, a unit.Area) Force {
 	return Force{inches * float64(p.Least), inches * float64(p.Greatest)}
 }
 
-// Sets returns the sets of clamps, in the order of the glue-ups, the first with
-// places being that of the ladder with the most rungs. Sets are used one after
-// the other, so that a shop needs as many clamps as the largest has of a size.
+// Caul returns the thickness of the cauls under the jaws, and of the board of the
+// jig, which is one (common practice, no source).
+func Caul(r *rack.Rack) unit.Length {
+	if r.Design.Units == unit.Metric {
+		return 18 * unit.Millimetre
+	}
+	return 3 * unit.Inch / 4
+}
+
+// Sets returns the sets of clamps, in the order of the glue-ups. Sets are used one
+// after the other: Own says what serves all of them.
 func Sets(r *rack.Rack, top finish.Panel) []Clamps {
 	var sets []Clamps
 	if top.GluedUp() {
@@ -76,12 +76,34 @@ func Sets(r *rack.Rack, top finish.Panel) []Clamps {
 	return sets
 }
 
+// Stock is so many clamps that open to so much at least.
+type Stock struct {
+	Count   int
+	Opening unit.Length
+}
+
+// Own returns the fewest clamps that serve all sets one after the other, those
+// that open widest first.
+func Own(sets []Clamps) []Stock {
+	wide := slices.Clone(sets)
+	slices.SortStableFunc(wide, func(a, b Clamps) int { return cmp.Compare(b.Opening, a.Opening) })
+	var out []Stock
+	have := 0
+	for _, c := range wide {
+		if c.Count > have {
+			out = append(out, Stock{c.Count - have, c.Opening})
+			have = c.Count
+		}
+	}
+	return out
+}
+
 // panelClamps press the staves of the top on each other, across its width.
 func panelClamps(r *rack.Rack, top finish.Panel) Clamps {
 	n := along(top.Length)
 	c := Clamps{
-		Joint: Staves, For: "gluing up the top", Where: "across the staves, over and under by turns, battens across the ends", Count: n, Rounds: top.Tops,
-		Opening: unit.Length(top.Staves) * top.StaveWidth, Force: force(r, unit.Rectangle(top.Length, r.Len("top.thickness"))),
+		For: "gluing up the top", Where: "across the staves, over and under by turns, battens across the ends", Count: n, Times: top.Tops,
+		Opening: unit.Length(top.Staves)*top.StaveWidth + 2*Caul(r), Between: "staves, 2 cauls", Force: force(r, unit.Rectangle(top.Length, r.Len("top.thickness"))),
 	}
 	c.Force.over(n)
 	return c
@@ -99,115 +121,111 @@ func (f *Force) over(n int) {
 	f.Greatest /= float64(n)
 }
 
-// A ladder is clamped and nailed a few rungs at a time, since the nails hold
-// what the clamps closed (common practice, no source): so many rungs at most,
-// and no two so near that clamps on them get into each other's way.
-const (
-	rungsAtATime = 4
-	rungsApart   = 2 * unit.Inch
-)
-
-// rounds sorts the heights of a ladder's rungs, ascending, into rounds from the
-// foot up.
-func rounds(heights []unit.Length) [][]unit.Length {
-	var out [][]unit.Length
-	for rest := heights; len(rest) > 0; {
-		var now, later []unit.Length
-		for _, z := range rest {
-			if len(now) < rungsAtATime && (len(now) == 0 || z-now[len(now)-1] >= rungsApart) {
-				now = append(now, z)
-			} else {
-				later = append(later, z)
-			}
-		}
-		out, rest = append(out, now), later
-	}
-	return out
-}
-
-// ladderClamps are two at each rung of a round, on end ladders and on inner ones
-// where there are any, each with the places of the ladder of its kind that has
-// the most rungs; slats that face each other through a leg share one clamp. The
-// kind with the most rungs comes first.
+// ladderClamps press the slats of one face of a ladder on its legs, over a caul
+// along each leg and down to the board of the jig. Faces that take the same
+// clamps at the same slats, counted from the foot, are one set.
 func ladderClamps(r *rack.Rack) []Clamps {
 	var sets []Clamps
-	most := 0
-	for _, kind := range []struct {
-		name  string
-		inner bool
-		slats unit.Length
-	}{{"an end ladder", false, 1}, {"an inner ladder", true, 2}} {
-		var best []unit.Length
-		shape := -1
-		for i, s := range r.Shapes {
-			heights := append(slices.Clone(s.Left), s.Right...)
-			slices.Sort(heights)
-			if heights = slices.Compact(heights); (s.Role == rack.Inner) == kind.inner && len(heights) > len(best) {
-				best, shape = heights, i
-			}
+	var ladders [][]int // of each set, from 1
+	for _, f := range Faces(r) {
+		c, at := faceClamps(r, f)
+		k := slices.IndexFunc(sets, func(o Clamps) bool { return o.Where == c.Where && o.Opening == c.Opening && o.Force == c.Force })
+		if k < 0 {
+			c.Face = &f
+			sets, ladders, k = append(sets, c), append(ladders, nil), len(sets)
 		}
-		if shape < 0 {
-			continue
+		sets[k].Times += at
+		if sets[k].Face.Inner != f.Inner {
+			sets[k].Face.mixed = true
 		}
-		c := rungClamps(r, shape, rounds(best))
-		c.For = kind.name
-		c.Opening = r.Len("leg.thickness") + kind.slats*r.Len("slat.thickness")
-		if c.Where = "across the leg at every rung, front and back"; c.Rounds > 1 {
-			c.Where += fmt.Sprintf("; %d rungs, %d or fewer at a time: clamp, nail, move on", len(best), rungsAtATime)
-		}
-		if len(best) > most {
-			most = len(best)
-			sets = slices.Insert(sets, 0, c)
-		} else {
-			sets = append(sets, c)
-		}
+		ladders[k] = append(ladders[k], f.Ladders...)
+	}
+	for i := range sets {
+		slices.Sort(ladders[i])
+		sets[i].For = rack.Places("ladder", ladders[i]) + ", " + sets[i].Face.Turn()
 	}
 	return sets
 }
 
-// rungClamps are the clamps of the largest round, with the places of the first.
-func rungClamps(r *rack.Rack, shape int, rounds [][]unit.Length) Clamps {
-	l := r.Ladders[slices.IndexFunc(r.Ladders, func(l rack.Ladder) bool { return l.Shape == shape })]
-	leg, deep, high := r.Len("leg.width"), r.Len("slat.length"), r.Len("slat.height")
-	c := Clamps{Joint: Rungs, Rounds: len(rounds), Force: force(r, unit.Rectangle(leg, high))}
-	for _, now := range rounds {
-		c.Count = max(c.Count, 2*len(now))
+// faceClamps are the clamps of one face, and how many ladders have it.
+func faceClamps(r *rack.Rack, f Face) (Clamps, int) {
+	at := fixing.Spread(f.Slats)
+	area := unit.Rectangle(r.Len("leg.width"), r.Len("slat.height")).Times(len(f.Slats))
+	c := Clamps{Count: 2 * len(at), Opening: 2*Caul(r) + r.Len("leg.thickness") + r.Len("slat.thickness"), Between: "board, leg, slat, caul", Force: force(r, area), Places: FacePlaces(r, f)}
+	c.Force.over(len(at))
+	if f.Second {
+		c.Opening += r.Len("slat.thickness")
+		c.Between = "board, packer, leg, slat, caul"
 	}
-	y := r.Len("apron.thickness")
-	for _, z := range rounds[0] {
-		c.Places = append(c.Places, space.Point{X: l.X, Y: y + leg/2, Z: z + high/2}, space.Point{X: l.X, Y: y + deep - leg/2, Z: z + high/2})
+	c.Where = fmt.Sprintf("on a caul along each leg, over %s of %d", rack.Places("slat", fromOne(at)), len(f.Slats))
+	return c, len(f.Ladders)
+}
+
+// FacePlaces returns where the clamps of a face stand, two to a slat from the
+// foot up; none where crossings are left to nails.
+func FacePlaces(r *rack.Rack, f Face) (out []space.Point) {
+	if !r.Design.Joint.Glue {
+		return nil
 	}
-	return c
+	y, half := r.Len("apron.thickness"), r.Len("leg.width")/2
+	for _, k := range fixing.Spread(f.Slats) {
+		z := f.Slats[k] + r.Len("slat.height")/2
+		out = append(out, space.Point{X: f.X, Y: y + half, Z: z}, space.Point{X: f.X, Y: y + r.Len("slat.length") - half, Z: z})
+	}
+	return out
+}
+
+// fromOne counts from 1, as words do, what is counted from 0.
+func fromOne(list []int) []int {
+	out := slices.Clone(list)
+	for i := range out {
+		out[i]++
+	}
+	return out
+}
+
+// alongAprons is where clamps stand along an apron: the legs' middles, and which
+// of them.
+func alongAprons(r *rack.Rack) (mid []unit.Length, at []int) {
+	for _, l := range r.Ladders {
+		mid = append(mid, l.X+r.Len("leg.thickness")/2)
+	}
+	return mid, fixing.Spread(mid)
+}
+
+// ApronPlaces returns where clamps stand on the aprons of one side, the lower one
+// first; none where crossings are left to nails.
+func ApronPlaces(r *rack.Rack) (out []space.Point) {
+	if !r.Design.Joint.Glue {
+		return nil
+	}
+	half := r.Len("apron.height") / 2
+	mid, at := alongAprons(r)
+	for _, z := range []unit.Length{r.Len("apron.lift") + half, r.Len("leg.length") - half} {
+		for _, i := range at {
+			out = append(out, space.Point{X: mid[i], Z: z})
+		}
+	}
+	return out
 }
 
 // apronClamps press the aprons on the ladders from front to back, at both
 // heights, over stiff cauls: the front ones first, when the back has none yet.
 func apronClamps(r *rack.Rack) []Clamps {
 	leg, high := r.Len("leg.thickness"), r.Len("apron.height")
-	var mid []unit.Length
-	for _, l := range r.Ladders {
-		mid = append(mid, l.X+leg/2)
-	}
-	at := fixing.Spread(mid)
-	ladders := slices.Clone(at)
-	for i := range ladders {
-		ladders[i]++ // counted from 1 in words
-	}
+	mid, at := alongAprons(r)
 	c := Clamps{
-		Joint: Aprons, For: "the front aprons", Count: 2 * len(at), Rounds: 1, Opening: r.Len("slat.length") + r.Len("apron.thickness"),
-		Where: "front to back over stiff cauls, at both aprons, at " + rack.Places("ladder", ladders),
-	}
-	for _, z := range []unit.Length{r.Len("apron.lift") + high/2, r.Len("leg.length") - high/2} {
-		for _, i := range at {
-			c.Places = append(c.Places, space.Point{X: mid[i], Z: z})
-		}
+		For: "the front aprons", Count: 2 * len(at), Times: 1, Opening: r.Len("slat.length") + r.Len("apron.thickness") + 2*Caul(r),
+		Where: "front to back over stiff cauls along both aprons, at " + rack.Places("ladder", fromOne(at)), Between: "ladder, apron, 2 cauls",
+		Places: ApronPlaces(r),
 	}
 	// A clamp serves the legs up to half way to its neighbours: all of an apron
 	// over the clamps along it.
 	c.Force = force(r, unit.Rectangle(leg, high).Times(len(mid)))
 	c.Force.over(len(at))
 	back := c
-	back.For, back.Opening, back.Where = "the back aprons", r.Len("carcase.depth"), "the same places, now over both aprons"
+	back.For, back.Opening = "the back aprons", r.Len("carcase.depth")+2*Caul(r)
+	back.Where, back.Between = "the same places, now over both aprons", "ladder, 2 aprons, 2 cauls"
 	return []Clamps{c, back}
 }
 
@@ -217,9 +235,9 @@ func topClamps(r *rack.Rack) Clamps {
 	wide, high := r.Len("carcase.width"), r.Len("leg.length")
 	n := along(wide)
 	c := Clamps{
-		Joint: Top, For: "the top", Where: "on the front upper apron, over a caul, from end to end", Count: n, Rounds: 1,
-		Opening: r.Len("apron.height") + r.Len("top.thickness"),
-		Force:   force(r, unit.Rectangle(wide, r.Len("apron.thickness"))),
+		For: "the top", Where: "on the front upper apron, over cauls, from end to end", Count: n, Times: 1,
+		Opening: r.Len("apron.height") + r.Len("top.thickness") + 2*Caul(r), Between: "apron, top, 2 cauls",
+		Force: force(r, unit.Rectangle(wide, r.Len("apron.thickness"))),
 	}
 	c.Force.over(n)
 	rows := []unit.Length{0}

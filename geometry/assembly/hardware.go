@@ -32,10 +32,14 @@ func Hardware(r *rack.Rack, top finish.Panel) []Item {
 			list = append(list, Item{What: "glue, " + s.Name, For: "all glued joints", Amount: finish.Volume(r.Format.System, s.Millilitres)})
 		}
 	}
-	if tape := finish.Tape(r); tape > 0 {
-		list = append(list, Item{What: "masking tape", For: "what stays bare for glue", Amount: tapeText(r.Format.System, tape)})
+	for _, t := range finish.Tapes(r) {
+		list = append(list, Item{What: "masking tape, " + r.Format.Unit(t.Wide) + " wide", For: "what stays bare for glue", Amount: tapeText(r.Format.System, t.Long)})
 	}
-	list = append(list, Item{What: "wood filler", For: "nail holes", Amount: "a little"})
+	tinted := ""
+	if r.Design.Finish.Stained() {
+		tinted = "; of the stained wood's colour"
+	}
+	list = append(list, Item{What: "wood filler", For: "nail holes" + tinted, Amount: "a little"})
 	if n, each := check.Anchors(r); n > 0 {
 		list = append(list, Item{What: "anchor to studs or masonry", For: fmt.Sprintf("near the top, each to bear %s, as its maker and local codes say", each), Count: n})
 	}
@@ -48,28 +52,31 @@ func spare(n int) int { return max(10, (n+19)/20) }
 // nailItems are the nails, those of one size for one use on one line.
 func nailItems(r *rack.Rack) []Item {
 	var list []Item
-	add := func(n design.Nail, where string, bored bool, count int) {
+	add := func(n design.Nail, where string, through unit.Length, count int) {
 		if count == 0 {
 			return
 		}
-		i := Item{What: fmt.Sprintf("nail, %d ga × %s", n.Gauge, r.Format.Unit(n.Length)), For: where, Count: count, Spare: spare(count)}
-		if bored {
-			i.For += fmt.Sprintf("; bore %s wide through the piece in front, no deeper", r.Format.Unit(fixing.Bore(r, n.Gauge)))
+		i := Item{What: fmt.Sprintf("brad nail, %d ga × %s", n.Gauge, r.Format.Unit(n.Length)), For: where, Count: count, Spare: spare(count)}
+		if through > 0 {
+			i.For += fmt.Sprintf("; by hand, bored %s wide, the bit's stop at %s", r.Format.Unit(fixing.Bore(r, n.Gauge)), r.Format.Unit(through))
 		}
 		list = append(list, i)
 	}
 	j := r.Design.Joint
-	add(j.SlatNail, "slats on legs", true, fixing.Nails(r, "slat"))
-	add(j.ApronNail, "aprons on legs", true, fixing.Nails(r, "apron"))
+	add(j.SlatNail, "slats on legs", r.Len("slat.thickness"), fixing.Nails(r, "slat"))
+	add(j.ApronNail, "aprons on legs", r.Len("apron.thickness"), fixing.Nails(r, "apron"))
 	if t, ok := fixing.Of(r); ok && t.Nails > 0 {
 		where := "top on the front upper apron"
 		if t.Glued {
 			where = "top on the upper aprons"
 		}
-		add(j.TopNail, where, false, t.Nails)
+		add(j.TopNail, where, 0, t.Nails)
 	}
 	return list
 }
+
+// NailNote says how nails are driven (common practice, no source).
+const NailNote = "Brads are driven by hand into bored holes, their heads set with a nail set; a stop or a mark on the bit keeps the bore in the piece in front. With a nailer leave the bore out and keep to its maker's instructions (common practice)."
 
 // ScrewText names a screw by its length: No. 8, or 4 mm in a metric design.
 func ScrewText(r *rack.Rack, s fixing.Screw) string {
@@ -79,13 +86,14 @@ func ScrewText(r *rack.Rack, s fixing.Screw) string {
 	return "No. 8 × " + r.Format.Unit(s.Length)
 }
 
-// topItems are the blocks behind and their screws.
+// topItems are the screws behind, with what they are bored with.
 func topItems(r *rack.Rack, t fixing.Top) []Item {
 	f, n := r.Format, len(t.Middles)
+	bits, washer := fixing.BitsOf(r), fixing.WasherOf(r)
 	return []Item{
-		{What: fmt.Sprintf("block, %s × %s × %s", f.Text(t.Block.Z), f.Text(t.Block.Y), f.Unit(t.Block.X)), For: "behind, under the top; from waste, grain along the last figure", Count: n},
-		{What: "wood screw, " + ScrewText(r, t.Up) + ", round head, with washer", For: "up through the slot into the top", Count: n, Spare: 2},
-		{What: "wood screw, " + ScrewText(r, t.Through) + ", countersunk", For: "from behind through the back upper apron into the block", Count: fixing.PerBlock * n, Spare: 2},
+		{What: "wood screw, " + ScrewText(r, t.Up) + ", round head", For: fmt.Sprintf("up through the slot into the top; bore the top %s wide, %s deep", f.Unit(bits.Pilot), f.Unit(t.Up.Into)), Count: n, Spare: 2},
+		{What: fmt.Sprintf("flat washer, %s wide, %s thick", f.Unit(washer.Wide), f.Unit(washer.Thick)), For: "under its head", Count: n, Spare: 2},
+		{What: "wood screw, " + ScrewText(r, t.Through) + ", countersunk", For: fmt.Sprintf("from behind through the back upper apron, bored %s and countersunk, into the block, bored %s", f.Unit(bits.Clear), f.Unit(bits.Pilot)), Count: fixing.PerBlock * n, Spare: 2},
 	}
 }
 

@@ -1,6 +1,7 @@
 // Package assembly puts the work after the saw in order: steps of finishing and
 // gluing with their waiting times, the earliest day on which a rack can be
-// ready, the clamps each glue-up takes and where, and the diagonals that show
+// ready, the faces of ladders and the clamps each glue-up takes and where, what
+// is to be bought and what the shop makes itself, and the diagonals that show
 // whether it is square. A solved rack goes in; plain data comes out, which the
 // assembly sheets show. Diagonals are decided exactly; times and forces come
 // from the tables.

@@ -5,27 +5,41 @@ import (
 	"strings"
 	"time"
 
-	"slatwright/geometry/check"
 	"slatwright/geometry/finish"
-	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
 	"slatwright/specs/table"
 )
 
+// A Sheet is a kind of sheet that a step sends the reader to.
+type Sheet string
+
+// The kinds of sheets, by the beginning of their names in a packet.
+const (
+	LadderSheets  Sheet = "ladder"
+	BareSheets    Sheet = "bare"
+	ClampSheets   Sheet = "clamps"
+	TopSheet      Sheet = "top"
+	InspectSheets Sheet = "inspection"
+)
+
+// Numbers returns the numbers of the sheets of a kind in words, such as "sheets
+// 9 to 12"; "" where they are not known.
+type Numbers func(Sheet) string
+
 // Steps returns the work after the saw, in order: the one order of work of the
 // packet. The top is glued up first where it is made of staves, beside the other
 // parts. The parts are finished before they are glued up; the top is finished
-// beside them and goes on last.
-func Steps(r *rack.Rack, top finish.Panel) []Step {
-	b := &builder{r: r, trimmed: -1, stained: -1}
+// beside them and goes on last. With nil for numbers, sheets are named.
+func Steps(r *rack.Rack, top finish.Panel, numbers Numbers) []Step {
+	b := &builder{r: r, numbers: numbers, trimmed: -1, taped: -1, stained: -1}
 	b.panel(top)
 	last := b.prepare()
 	last = b.colour(last)
 	coated := -1
 	if r.HasTop() {
-		coated = b.coat("top", fmt.Sprintf("Finish the top %s the same way, both faces alike, so that it stays flat.", b.mark("top")), false, b.colouredTop()...)
+		coated = b.coat("top", fmt.Sprintf("Finish the top %s, as many coats above as below, so that it stays flat; the taped strip stays bare.", b.mark("top")), b.colouredTop()...)
 	}
-	last = b.coat("parts", "Finish all the other parts.", true, last)
+	last = b.coat("parts", "Finish all the other parts.", last)
 	last = b.glueUp(last)
 	b.close(last, coated)
 	return b.steps
@@ -34,10 +48,22 @@ func Steps(r *rack.Rack, top finish.Panel) []Step {
 // builder gathers steps.
 type builder struct {
 	r       *rack.Rack
+	numbers Numbers
 	steps   []Step
 	trimmed int // the step after which a glued-up top is at size, -1 for a top from one board
 	sanded  int
+	taped   int // the step after which the top's bare strip is taped, -1 where nothing is
 	stained int // -1 where there is no stain
+}
+
+// see sends the reader to sheets.
+func (b *builder) see(s Sheet) string {
+	if b.numbers != nil {
+		if text := b.numbers(s); text != "" {
+			return text
+		}
+	}
+	return string(s) + " sheets"
 }
 
 // add adds a step after another and returns its number.
@@ -84,22 +110,37 @@ func (b *builder) panel(top finish.Panel) {
 
 // prepare is what comes before any finish.
 func (b *builder) prepare() int {
-	grits := strings.Trim(strings.ReplaceAll(fmt.Sprint(finish.Sequence(b.r).Grits), " ", ", "), "[]")
-	when := ""
+	r, when := b.r, ""
 	if b.trimmed >= 0 {
 		when = ", the top when it is trimmed"
 	}
-	faces := "glued faces"
-	if !b.r.Design.Joint.Glue {
-		faces = "faces that meet"
+	bare := "where parts meet"
+	if Glued(r) {
+		bare = fmt.Sprintf("what is glued (hatched on %s)", b.see(BareSheets))
 	}
-	n := b.add("Sand", fmt.Sprintf("Sand all parts with grits %s, along the grain%s. Leave the ends and the %s square.", grits, when, faces), Span{})
+	n := b.add("Sand", fmt.Sprintf("Sizes on the sheets are finished sizes: sand lightly, along the grain, grits %s%s. Not the ends, nor %s: these fit as sawn.",
+		strings.Trim(strings.ReplaceAll(fmt.Sprint(finish.Sequence(r).Grits), " ", ", "), "[]"), when, bare), Span{})
 	b.sanded = n
-	n = b.add("Mark out", fmt.Sprintf("Mark the ladders' places on all four aprons %s together, from one end, and every slat's on the legs. Set up one ladder dry and try a bottle.", b.mark("apron")), Span{}, n)
-	if b.r.Design.Finish.Coats == 0 && !b.r.Design.Finish.Stained() || len(finish.Zones(b.r)) == 0 {
+	try := ""
+	if s := Spacers(r); len(r.Columns) > 0 {
+		try = fmt.Sprintf(" Set up two neighbouring ladders dry, stand them a spacer apart (%s) and try a bottle between them.", r.Format.Unit(s[0].Long))
+	}
+	n = b.add("Mark out", fmt.Sprintf("Mark the ladders' places on all four aprons %s together, from one end, and every slat's on the legs (%s).%s", b.mark("apron"), b.see(LadderSheets), try), Span{}, n)
+	if r.Design.Finish.Coats == 0 && !r.Design.Finish.Stained() || !Glued(r) {
 		return n
 	}
-	return b.add("Tape", "Lay parts side by side against a straight edge, ends flush, and tape across all of them what stays bare for glue (bare for glue sheets).", Span{}, n)
+	whole := ""
+	if r.HasTop() && b.trimmed < 0 {
+		whole = " The top's strip too."
+	}
+	n = b.add("Tape: parts", fmt.Sprintf("Lay parts side by side against a straight edge, ends flush, and tape across all of them what stays bare for glue (%s).%s", b.see(BareSheets), whole), Span{}, n)
+	switch {
+	case whole != "":
+		b.taped = n
+	case r.HasTop():
+		b.taped = b.add("Tape: top", fmt.Sprintf("On the underside of the top %s tape the strip that stays bare for glue (%s: top, underside).", b.mark("top"), b.see(BareSheets)), Span{}, b.trimmed, b.sanded)
+	}
+	return n
 }
 
 // colour is conditioner and stain, where the design has them, of all parts at
@@ -107,7 +148,10 @@ func (b *builder) prepare() int {
 func (b *builder) colour(after int) int {
 	f := b.r.Design.Finish
 	needs := []int{after}
-	if b.trimmed >= 0 {
+	switch {
+	case b.taped >= 0 && b.taped != after:
+		needs = []int{after, b.taped}
+	case b.trimmed >= 0:
 		needs = []int{b.trimmed, after}
 	}
 	if f.Conditioned() {
@@ -124,11 +168,13 @@ func (b *builder) colour(after int) int {
 }
 
 // colouredTop is the steps after which the top can be coated: the stain, or the
-// sanding of a top that is at size.
+// taping of a top that is at size.
 func (b *builder) colouredTop() []int {
 	switch {
 	case b.stained >= 0:
 		return []int{b.stained}
+	case b.taped >= 0:
+		return []int{b.taped}
 	case b.trimmed >= 0:
 		return []int{b.trimmed, b.sanded}
 	}
@@ -137,7 +183,7 @@ func (b *builder) colouredTop() []int {
 
 // coat is all the coats, with the waits between them and until the parts can
 // be handled. Bare wood has none: the last of what comes before is returned.
-func (b *builder) coat(name, text string, taped bool, after ...int) int {
+func (b *builder) coat(name, text string, after ...int) int {
 	f := b.r.Design.Finish
 	if f.Coats == 0 {
 		return after[0]
@@ -149,103 +195,13 @@ func (b *builder) coat(name, text string, taped bool, after ...int) int {
 			coats += fmt.Sprintf("; sand with %d between", f.Coat.Grit)
 		}
 	}
-	if taped && Glued(b.r) {
+	if Glued(b.r) && (name == "top" || b.r.Design.Joint.Glue) {
 		coats += ". Pull the tape while the last coat is soft"
 	}
 	wait := span(f.Coat.Recoat, f.Coats-1)
 	wait.Least += f.Coat.Handle.Value
 	wait.Greatest += f.Coat.Handle.Value
 	return b.add("Coat: "+name, text+" "+coats+".", wait, after...)
-}
-
-// pressed is the wait of so many glue-ups of crossings, none where they are
-// nailed only.
-func (b *builder) pressed(times int) Span {
-	if !b.r.Design.Joint.Glue {
-		return Span{}
-	}
-	return span(b.r.Design.Finish.Glue.Clamp, times)
-}
-
-// glueUp is ladders, front aprons, back aprons.
-func (b *builder) glueUp(after int) int {
-	r, f := b.r, b.r.Format
-	glue, rungs, rest := "glue and nail", "glue and nail, clamped a few rungs at a time", " Leave it in the jig until the glue holds."
-	if !r.Design.Joint.Glue {
-		glue, rungs, rest = "nail", "nail", ""
-	}
-	n := b.add("Ladders", fmt.Sprintf("A jig: a flat board with a straight fence and a stop square to it. Lay two legs %s in it, feet to the stop, slats %s by the ladder sheets' heights, to the slat's lower edge. "+
-		"Bore the slats %s wide; %s, heads set %s below the surface. Check the diagonals.%s %d ladders, one after another.",
-		b.mark("leg"), b.mark("slat"), f.Unit(fixing.Bore(r, r.Design.Joint.SlatNail.Gauge)), rungs, f.Unit(fixing.Set(r)), rest, r.Counts.Ladders), b.pressed(r.Counts.Ladders), after)
-	n = b.add("Front aprons", fmt.Sprintf("Dry-fit all ladders in the aprons. Ladders on their backs: %s the two front aprons %s to the end ladders, flush with their outer faces, then to the inner ones; %s.",
-		glue, b.mark("apron"), spacers(r)), b.pressed(1), n)
-	d, before := Diagonals(r)[1], "the glue sets"
-	if !r.Design.Joint.Glue {
-		before = "the last nails are driven"
-	}
-	return b.add("Back aprons", fmt.Sprintf("Rack it square: both diagonals alike, %s %s. Turn it over, set the back aprons alike, and measure again before %s.", d.Text(f.System), f.System, before), b.pressed(1), n)
-}
-
-// spacers says what to set between facing legs.
-func spacers(r *rack.Rack) string {
-	all := Spacers(r)
-	if len(all) == 1 {
-		return "a spacer between facing legs, " + r.Format.Unit(all[0].Long)
-	}
-	var list []string
-	for _, s := range all {
-		list = append(list, fmt.Sprintf("%s in %s", r.Format.Unit(s.Long), rack.Places("column", s.Columns)))
-	}
-	return "spacers between facing legs, " + strings.Join(list, ", ")
-}
-
-// close is the top, the touching up and the last waits.
-func (b *builder) close(after, top int) {
-	f := b.r.Design.Finish
-	wet := b.r.Design.Joint.Glue
-	if b.r.HasTop() {
-		after, wet = b.fitTop(after, top), true
-	}
-	needs := []int{after}
-	if wet {
-		needs = []int{b.add("Let the glue cure", "No load on any joint.", Span{f.Glue.Cure.Value, f.Glue.Cure.Value}, after)}
-	}
-	if f.Coats > 0 {
-		needs = append(needs, b.add("Touch up", "Fill nail holes, sand them and coat them once.", Span{f.Coat.Handle.Value, f.Coat.Handle.Value}, after))
-	}
-	says := "Inspect, then load from the bottom up."
-	if n, _ := check.Anchors(b.r); n > 0 {
-		says = "Inspect, anchor, then load from the bottom up."
-	}
-	if f.Coats > 0 {
-		says += fmt.Sprintf(" The finish is hard after %s.", table.Hours(f.Coat.Cure.Value))
-	}
-	b.add("Ready", says, Span{}, needs...)
-}
-
-// fitTop is the fixing of the top, as the design has it.
-func (b *builder) fitTop(after, coated int) int {
-	r := b.r
-	needs := []int{after}
-	switch {
-	case r.Design.Finish.Coats > 0:
-		needs = append(needs, coated)
-	case b.trimmed >= 0:
-		needs = append(needs, b.trimmed)
-	}
-	t, _ := fixing.Of(r)
-	nails := ""
-	if t.Nails > 0 {
-		nails = fmt.Sprintf(" Nail it there from above, %d nails to an apron.", t.Nails/t.Rows)
-	}
-	clamp := span(r.Design.Finish.Glue.Clamp, 1)
-	if t.Glued {
-		return b.add("Fit the top", "Glue the top to both upper aprons, front and back, and clamp it over cauls."+nails, clamp, needs...)
-	}
-	blocks := b.add("Blocks", fmt.Sprintf("Make %d slotted blocks (sheet on fitting the top) and screw them to the inner face of the back upper apron, flush with its top edge.", len(t.Middles)), Span{}, after)
-	needs[0] = blocks
-	return b.add("Fit the top", "Glue the top to the front upper apron alone and clamp it."+nails+
-		" Behind, no glue and no nail: one screw with a washer from below through each block's slot, drawn so that it still slides.", clamp, needs...)
 }
 
 // Glued reports whether anything of the rack is glued: its crossings, or its top.

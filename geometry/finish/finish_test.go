@@ -287,13 +287,22 @@ func TestRowsNameTheirFaces(t *testing.T) {
 // strips. Each strip reaches 1 in over at either end, and a tenth is lost.
 func TestTapeByHand(t *testing.T) {
 	r := racktest.Build(t, "[rack]\ncolumns = 1\nrows = 1\n[top]\npresent = false\n")
-	want := 2*(2*1.0+2) + 1*(4*1.5+2) + 2*(4*0.75+2) + 2*(4*2.5+2)
-	got := finish.Tape(r)
-	if d := got.MM() - want*1.1*25.4; d < 0 || d > 1 {
-		t.Errorf("%.1f mm of tape; want %.1f", got.MM(), want*1.1*25.4)
+	const in = unit.Inch
+	want := map[unit.Length]float64{3 * in / 2: 2 * (2*1.0 + 2), in: 1 * (4*1.5 + 2), 5 * in / 2: 2 * (4*0.75 + 2), 3 * in / 4: 2 * (4*2.5 + 2)}
+	got := finish.Tapes(r)
+	if len(got) != len(want) {
+		t.Errorf("%d widths of tape: %v", len(got), got)
 	}
-	if got := finish.Tape(racktest.Build(t, "[rack]\ncolumns = 1\nrows = 1\n[finish]\ncoat = \"none\"\n")); got != 0 {
-		t.Errorf("bare wood takes %v of tape", got)
+	for i, tape := range got {
+		if d := tape.Long.MM() - want[tape.Wide]*1.1*25.4; d < -0.1 || d > 0.1 {
+			t.Errorf("%v of tape %v wide; want %.1f mm", tape.Long, tape.Wide, want[tape.Wide]*1.1*25.4)
+		}
+		if i > 0 && tape.Wide <= got[i-1].Wide {
+			t.Errorf("%v after %v", tape.Wide, got[i-1].Wide)
+		}
+	}
+	if got := finish.Tapes(racktest.Build(t, "[rack]\ncolumns = 1\nrows = 1\n[finish]\ncoat = \"none\"\n")); len(got) != 0 {
+		t.Errorf("bare wood takes tape: %v", got)
 	}
 }
 

@@ -1,8 +1,10 @@
 package finish
 
 import (
+	"cmp"
 	"fmt"
 	"math/big"
+	"slices"
 
 	"slatwright/geometry/rack"
 	"slatwright/specs/table"
@@ -40,26 +42,42 @@ func (w Row) Abreast() int { return max(1, min(w.Count, int(bench/w.Across))) }
 // practice, no source).
 const tapeOver = unit.Inch
 
-// Tape returns the length of tape that covers what stays bare, a tenth more for
-// what is lost (common practice, no source); 0 where nothing is finished. A
-// strip across parts takes their widths and what reaches over; a patch that
-// ends within its face takes its longer side.
-func Tape(r *rack.Rack) unit.Length {
+// Tape is masking tape of one width.
+type Tape struct{ Wide, Long unit.Length }
+
+// Tapes returns the tape that covers what stays bare, by its width, narrow first,
+// a tenth more of each for what is lost (common practice, no source); none where
+// nothing is finished. A strip across parts takes their widths and what reaches
+// over; a patch that ends within its face is taped along its longer side, and so
+// is a face that is bare from end to end.
+func Tapes(r *rack.Rack) []Tape {
 	if f := r.Design.Finish; f.Coats == 0 && !f.Stained() {
-		return 0
+		return nil
 	}
-	sum := unit.Length(0)
+	var list []Tape
+	add := func(wide, long unit.Length) {
+		k := slices.IndexFunc(list, func(t Tape) bool { return t.Wide == wide })
+		if k < 0 {
+			list, k = append(list, Tape{Wide: wide}), len(list)
+		}
+		list[k].Long += long
+	}
 	for _, w := range Rows(r) {
-		if w.Whole() && len(w.Strips) > 0 && w.Strips[0].To-w.Strips[0].From < w.Length {
-			n := unit.Length((w.Count + w.Abreast() - 1) / w.Abreast())
-			sum += unit.Length(len(w.Strips)) * (unit.Length(w.Count)*w.Across + 2*n*tapeOver)
-			continue
-		}
 		for _, s := range w.Strips {
-			sum += unit.Length(w.Count) * max(s.To-s.From, s.High-s.Low)
+			if w.Whole() && s.To-s.From < w.Length {
+				n := unit.Length((w.Count + w.Abreast() - 1) / w.Abreast())
+				add(s.To-s.From, unit.Length(w.Count)*w.Across+2*n*tapeOver)
+				continue
+			}
+			a, b := s.To-s.From, s.High-s.Low
+			add(min(a, b), unit.Length(w.Count)*max(a, b))
 		}
 	}
-	return sum + sum/10
+	for i := range list {
+		list[i].Long += list[i].Long / 10
+	}
+	slices.SortFunc(list, func(a, b Tape) int { return cmp.Compare(a.Wide, b.Wide) })
+	return list
 }
 
 // CoverageText prints a coverage in the unit of the design: square feet to the

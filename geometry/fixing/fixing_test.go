@@ -57,20 +57,76 @@ func TestBlocksHaveRoom(t *testing.T) {
 		if wall := (top.Block.Y - top.Slot) / 2; wall < 9*unit.Millimetre {
 			t.Errorf("%s%v of wood at the slot's ends", text, wall)
 		}
-		if top.Up.Into >= r.Len("top.thickness") || top.Up.Length != top.Block.Z+top.Up.Into || top.Through.Into <= 0 || top.Through.Into >= top.Block.Y {
+		if top.Up.Into >= r.Len("top.thickness") || top.Up.Length != top.Block.Z+fixing.WasherOf(r).Thick+top.Up.Into || top.Through.Into <= 0 || top.Through.Into >= top.Block.Y {
 			t.Errorf("%sscrews %+v", text, top)
 		}
 	}
 }
 
-// By hand: pine of 4 columns in inches. A block of 2 x 1 1/2 in, 3/4 high; 3/4 in
-// of top less 1/8 in leaves 1 3/8 in, and screws are sold at 1 1/4.
+// By hand: pine of 4 columns in inches. A block of 2 x 1 1/2 in, 3/4 high as the
+// legs; 1/16 in of washer and 3/4 in of top less 1/8 in leave 1 7/16 in, and screws
+// are sold at 1 1/4, of which 7/16 in is in the top.
 func TestBlockByHand(t *testing.T) {
 	got, _ := fixing.Of(racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n"))
 	in := func(l unit.Length) string { return unit.Format{System: unit.Imperial}.Text(l) }
 	says := fmt.Sprint(in(got.Block.X), " ", in(got.Block.Y), " ", in(got.Block.Z), " ", in(got.SlotWide), " ", in(got.Up.Length), " ", in(got.Up.Into), " ", in(got.Through.Length), " ", in(got.Through.Into))
-	if want := "2 1 1/2 3/4 3/16 1 1/4 1/2 1 1/2 3/4"; says != want {
+	if want := "2 1 1/2 3/4 3/16 1 1/4 7/16 1 1/2 3/4"; says != want || !got.FromLegs {
 		t.Errorf("%s; want %s", says, want)
+	}
+}
+
+// A block has the legs' section, but not where that leaves too little wood round
+// the slot, or is higher than the apron that it hangs on.
+func TestBlocksAreCutFromLegsWhereTheyCan(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want bool
+	}{
+		{"", true}, {"[leg]\nwidth = 2\n", true}, {"[leg]\nwidth = 1\n", false}, {"[leg]\nthickness = 3\n", false},
+	} {
+		r := racktest.Build(t, "[rack]\ncolumns = 3\nrows = 4\n"+c.text)
+		got, _ := fixing.Of(r)
+		asLegs := got.Block.Y == r.Len("leg.width") && got.Block.Z == r.Len("leg.thickness")
+		if got.FromLegs != c.want || got.FromLegs && !asLegs {
+			t.Errorf("%q: from legs %v, block %v; want %v", c.text, got.FromLegs, got.Block, c.want)
+		}
+	}
+}
+
+// Places a foot or less apart where there are such, alike from both ends.
+func TestSpread(t *testing.T) {
+	for _, c := range []struct {
+		places int
+		step   unit.Length
+		want   string
+	}{
+		{1, unit.Inch, "[0]"}, {2, 20 * unit.Inch, "[0 1]"}, {4, 4 * unit.Inch, "[0 3]"}, {4, 5 * unit.Inch, "[0 1 2 3]"}, {5, 5 * unit.Inch, "[0 2 4]"},
+		{6, 5 * unit.Inch, "[0 2 3 5]"}, {6, 7 * unit.Inch, "[0 1 2 3 4 5]"}, {7, 4 * unit.Inch, "[0 3 6]"}, {3, 20 * unit.Inch, "[0 1 2]"},
+	} {
+		var at []unit.Length
+		for i := range c.places {
+			at = append(at, unit.Length(i)*c.step)
+		}
+		if got := fmt.Sprint(fixing.Spread(at)); got != c.want {
+			t.Errorf("%d places %v apart: %s; want %s", c.places, c.step, got, c.want)
+		}
+	}
+}
+
+// By hand: 4.3656 mm is 11/64 in, 2.381 mm is 3/32 in.
+func TestBits(t *testing.T) {
+	for _, c := range []struct {
+		text         string
+		clear, pilot unit.Length
+		washer       fixing.Washer
+	}{
+		{"", 11 * unit.Inch / 64, 3 * unit.Inch / 32, fixing.Washer{Wide: 7 * unit.Inch / 16, Thick: unit.Inch / 16}},
+		{"units = \"mm\"\n[wood]\nspecies = \"american_beech\"\n", 9 * unit.Millimetre / 2, 3 * unit.Millimetre, fixing.Washer{Wide: 10 * unit.Millimetre, Thick: unit.Millimetre}},
+	} {
+		r := racktest.Build(t, c.text+"[rack]\ncolumns = 2\nrows = 2\n")
+		if b, w := fixing.BitsOf(r), fixing.WasherOf(r); b.Clear != c.clear || b.Pilot != c.pilot || w != c.washer {
+			t.Errorf("%q: %+v, %+v", c.text, b, w)
+		}
 	}
 }
 

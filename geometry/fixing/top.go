@@ -26,6 +26,7 @@ type Top struct {
 	// the back upper apron's top edge, its grain along the rack, flush with that
 	// edge. A screw goes up through its slot into the top.
 	Block    space.Point   // its size along x, y and z
+	FromLegs bool          // whether its section is that of the legs, so that it is cut from one's end
 	Middles  []unit.Length // of the blocks, from the left end of the carcase, ascending
 	Slot     unit.Length   // from front to back, in the middle of the block
 	SlotWide unit.Length
@@ -39,22 +40,13 @@ type Top struct {
 // PerBlock is how many screws hold a block to the apron.
 const PerBlock = 2
 
-// Screw is a wood screw by its length, with how much of it is in the piece that
-// it draws.
-type Screw struct{ Length, Into unit.Length }
-
-// Sizes of blocks and screws (common practice, no source).
+// Sizes of blocks (common practice, no source).
 const (
 	blockLong = 2 * unit.Inch     // along the rack, where the channel allows
-	blockDeep = 3 * unit.Inch / 2 // from front to back, at least
+	blockDeep = 3 * unit.Inch / 2 // from front to back, at least, where it is not cut from a leg
 	blockWall = 3 * unit.Inch / 8 // left before and behind a slot
 	beside    = unit.Inch / 8     // between a block and a leg
-	topMargin = unit.Inch / 8     // left over a screw's point
-	drawn     = 3 * unit.Inch / 4 // of a screw in a block
 	nailsStep = 6 * unit.Inch     // between nails along an apron, at most
-
-	// ScrewLeast is the least that a screw is to go into the top.
-	ScrewLeast = 3 * unit.Inch / 8
 
 	// slotSpare is added to a slot, half at either end, so that the screw does
 	// not touch: 1/32 in at each. In mm.
@@ -92,11 +84,12 @@ func Of(r *rack.Rack) (t Top, ok bool) {
 }
 
 // blocks sizes the blocks and their slots and sets them in the middle of
-// columns: the first, the last, and those between that keep screws as near to
-// each other as clamps are.
+// columns. A block has the legs' section where that leaves wood round the slot
+// and is clear of the bottles, since it is then cut off a leg board's end
+// without a rip.
 func (t *Top) blocks(r *rack.Rack) {
 	size, _ := steps(r)
-	t.Block = space.Point{X: blockLong.Down(size), Y: blockDeep.Up(size), Z: min(r.Len("apron.thickness"), r.Len("apron.height"))}
+	t.Block.X = blockLong.Down(size)
 	var middles []unit.Length
 	for _, c := range r.Columns {
 		middles = append(middles, c.Left+(c.Right-c.Left)/2)
@@ -105,44 +98,88 @@ func (t *Top) blocks(r *rack.Rack) {
 	for _, i := range Spread(middles) {
 		t.Middles = append(t.Middles, middles[i])
 	}
+	if leg := r.Len("leg.thickness"); leg <= r.Len("apron.height") {
+		t.slot(r, r.Len("leg.width"), leg)
+		if t.FromLegs = t.Block.Y >= (t.Slot+2*blockWall).Up(size) && t.clear(r); t.FromLegs {
+			return
+		}
+	}
+	t.slot(r, blockDeep.Up(size), min(r.Len("apron.thickness"), r.Len("apron.height")))
+	t.Block.Y = max(t.Block.Y, (t.Slot + 2*blockWall).Up(size))
+}
+
+// slot works out the slot of a block so deep and so high.
+func (t *Top) slot(r *rack.Rack, deep, high unit.Length) {
+	size, _ := steps(r)
+	t.Block.Y, t.Block.Z = deep, high
 	w := r.Design.Wood
 	a := wood.AirOf(w)
 	// From the middle of the glued apron to the middle of the blocks.
-	free := r.Len("slat.length") + r.Len("apron.thickness")/2 - t.Block.Y/2
+	free := r.Len("slat.length") + r.Len("apron.thickness")/2 - deep/2
 	t.Back = max(0, wood.Movement(free.MM(), wood.Across(w), a.Today, a.Moist))
 	t.Ahead = max(0, wood.Movement(free.MM(), wood.Across(w), a.Dry, a.Today))
 	shank := table.Value("move.screw")
 	t.Slot = nearest(shank + t.Back + t.Ahead + slotSpare).Up(size)
 	t.SlotWide = nearest(shank).Up(size)
 	t.Place = nearest(shank/2 + t.Ahead + slotSpare/2).Nearest(size / 2)
-	t.Block.Y = max(t.Block.Y, (t.Slot + 2*blockWall).Up(size))
 }
 
-// screws picks the lengths of both kinds of screw.
-func (t *Top) screws(r *rack.Rack) {
-	_, sold := steps(r)
-	t.Up.Length = (t.Block.Z + r.Len("top.thickness") - topMargin).Down(sold)
-	t.Up.Into = max(0, t.Up.Length-t.Block.Z)
-	t.Through.Length = (r.Len("apron.thickness") + drawn).Down(sold)
-	t.Through.Into = t.Through.Length - r.Len("apron.thickness")
+// clear reports whether no block stands in a bottle.
+func (t *Top) clear(r *rack.Rack) bool {
+	back, top := r.Len("apron.thickness")+r.Len("slat.length"), r.Len("leg.length")
+	for _, x := range t.Middles {
+		low := space.Point{X: x - t.Block.X/2, Y: back - t.Block.Y, Z: top - t.Block.Z}
+		box := space.Box{Min: low, Max: low.Add(t.Block)}
+		for _, b := range r.Bottles {
+			if !box.Meet(b.Body.Bounds()).Empty() {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // nearest returns the length nearest to so many millimetres.
 func nearest(mm float64) unit.Length { return unit.Length(math.Round(mm * float64(unit.Millimetre))) }
 
 // Spread returns which of the places, in ascending order, to use: the first, the
-// last, and between them the fewest that stand no further apart than clamps may,
-// or the next place where even that is further.
+// last, and between them the fewest that lie the same way from both ends and
+// stand no further apart than clamps may. Neighbouring places are used both
+// where even they are further apart.
 func Spread(at []unit.Length) []int {
-	most := unit.Length(table.ClampsApart().Greatest) * unit.Inch
-	out := []int{0}
-	for i := 0; i < len(at)-1; {
-		n := i + 1
-		for n+1 < len(at) && at[n+1]-at[i] <= most {
-			n++
-		}
-		out = append(out, n)
-		i = n
+	if len(at) == 1 {
+		return []int{0}
 	}
-	return out
+	most := unit.Length(table.ClampsApart().Greatest) * unit.Inch
+	for n := 2; ; n++ {
+		if out, ok := even(len(at), n); ok && near(at, out, most) {
+			return out
+		}
+	}
+}
+
+// even picks n of so many places, as evenly as the places allow and alike from
+// both ends; it reports false where an odd n would need a middle one that an even
+// number of places does not have.
+func even(places, n int) ([]int, bool) {
+	if n%2 == 1 && places%2 == 0 {
+		return nil, false
+	}
+	out := make([]int, n)
+	for i := range (n + 1) / 2 {
+		k := (2*i*(places-1) + n - 1) / (2 * (n - 1)) // i (places - 1) / (n - 1), rounded
+		out[i], out[n-1-i] = k, places-1-k
+	}
+	return out, true
+}
+
+// near reports whether neighbours among the chosen places stand no further apart
+// than most, or are neighbours among all.
+func near(at []unit.Length, chosen []int, most unit.Length) bool {
+	for i, k := range chosen[1:] {
+		if before := chosen[i]; k != before+1 && at[k]-at[before] > most {
+			return false
+		}
+	}
+	return true
 }

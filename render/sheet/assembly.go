@@ -9,6 +9,7 @@ import (
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/check"
+	"slatwright/geometry/finish"
 	"slatwright/geometry/wood"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
@@ -18,29 +19,32 @@ import (
 // assemblyCautions stand on the sheet of the operation; what is said of an
 // anchor is what stand.anchor asks for.
 func assemblyCautions(in Input) []string {
-	loaded := "The full rack is heavy: two people lift. On a firm, level floor stand.anchor asks for no anchor; anchor it all the same where children climb or the floor gives."
+	loaded := "The full rack is heavy: two people lift. "
 	if n, _ := check.Anchors(in.Rack); n > 0 {
-		loaded = "The full rack is heavy and can tip: two people lift; anchor it before loading, by licensed people where local codes ask for it."
+		loaded = "The full rack is heavy and can tip: two people lift, licensed people anchor it where local codes ask for them. "
 	}
-	out := []string{"Nails: bore near ends, eyes protected, hands out of the nail's way, the nailer's safety as its maker says."}
+	out := []string{"Nails: eyes protected, hands out of the nail's way; a nailer as its maker says."}
 	if assembly.Glued(in.Rack) {
 		out = append(out, "Glue: gloves, and the label's word on time, cold and skin. Clamps pinch: tighten by turns, a caul under each jaw.")
 	}
-	return append(out, loaded)
+	return append(out, loaded+assembly.Anchoring(in.Rack))
 }
 
 // assemblySheets returns the order of work with its waits, what to have at hand,
-// how the top is fitted, and the clamps and diagonals.
-func assemblySheets(in Input) []*page {
-	pages := append(orderOfWork(in), hardwareSheets(in)...)
-	return append(append(pages, topSheets(in)...), clampSheets(in)...)
+// how the top is fitted, and the clamps and diagonals: between the pages before
+// and those behind.
+func assemblySheets(in Input, before, behind []*page) []*page {
+	rest := append(append(hardwareSheets(in), topSheets(in)...), clampSheets(in)...)
+	work := referring(before, append(slices.Clone(rest), behind...), func(n assembly.Numbers) []*page { return orderOfWork(in, n) })
+	return append(work, rest...)
 }
 
-// hardwareSheets list what holds the rack together.
+// hardwareSheets list what holds the rack together, and what the shop makes
+// itself.
 func hardwareSheets(in Input) []*page {
 	l := ledger{columns: []ledgerColumn{
-		{title: "what", width: 88 * drawing.MM, bold: true}, {title: "for"},
-		{title: "the rack takes", width: 26 * drawing.MM, right: true, bold: true}, {title: "spare", width: 17 * drawing.MM, right: true},
+		{title: "what", width: 84 * drawing.MM, bold: true}, {title: "for"},
+		{title: "the rack takes", width: 26 * drawing.MM, right: true, bold: true}, {title: "spare", width: 15 * drawing.MM, right: true},
 	}}
 	for _, i := range assembly.Hardware(in.Rack, in.Cutting.Panel()) {
 		count, more := i.Amount, ""
@@ -52,30 +56,41 @@ func hardwareSheets(in Input) []*page {
 		}
 		l.rows = append(l.rows, []string{i.What, i.For, count, more})
 	}
-	pages, _ := l.paged(func(n int) (*page, *scribe) {
-		p := in.newPage(fmt.Sprintf("hardware-%d", n+1), "Hardware")
-		return p, newScribe(p.sheet, p.area)
-	})
-	return pages
+	f := flow{in: in, name: "hardware", title: "Hardware, shop aids"}
+	f.block("to have at hand", l)
+	notes := []string{assembly.NailNote}
+	if len(finish.Tapes(in.Rack)) > 0 {
+		notes = append(notes, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
+	}
+	f.notes(notes...)
+	aids := ledger{columns: []ledgerColumn{
+		{title: "what", width: 26 * drawing.MM, bold: true}, {title: "how many", width: 20 * drawing.MM, right: true, bold: true},
+		{title: "thick × wide × along the grain", width: 62 * drawing.MM, bold: true}, {title: "from", width: 44 * drawing.MM}, {title: "for"},
+	}}
+	for _, a := range assembly.Aids(in.Rack, in.Cutting.Panel()) {
+		aids.rows = append(aids.rows, []string{a.Name, strconv.Itoa(a.Count), a.Size(in.Rack.Format), a.From, a.For})
+	}
+	f.block("made in the shop, on no cutting sheet", aids)
+	return f.pages
 }
 
 // orderOfWork lists the steps. Waits are what the labels give from and to; a
 // step can begin no sooner than the longest chain of waits before it.
-func orderOfWork(in Input) []*page {
-	steps := assembly.Steps(in.Rack, in.Cutting.Panel())
+func orderOfWork(in Input, numbers assembly.Numbers) []*page {
+	steps := assembly.Steps(in.Rack, in.Cutting.Panel(), numbers)
 	soon, late := assembly.Plan(steps, false), assembly.Plan(steps, true)
 	l := ledger{columns: []ledgerColumn{
-		{title: "step", width: 10 * drawing.MM, bold: true}, {title: "what", width: 29 * drawing.MM, bold: true}, {title: "how"},
-		{title: "after step", width: 19 * drawing.MM}, {title: "soonest begin", width: 26 * drawing.MM}, {title: "then wait", width: 31 * drawing.MM},
+		{title: "step", width: 14 * drawing.MM, bold: true}, {title: "what", width: 28 * drawing.MM, bold: true}, {title: "how"},
+		{title: "after step", width: 22 * drawing.MM}, {title: "soonest begin", width: 25 * drawing.MM}, {title: "then wait", width: 30 * drawing.MM},
 	}}
 	for i, s := range steps {
-		l.rows = append(l.rows, []string{strconv.Itoa(i + 1), s.Name, s.Text, afterText(s.After), beginText(soon.Begin[i]), waitText(s.Wait)})
+		l.rows = append(l.rows, []string{stepName(i), s.Name, s.Text, afterText(s.After), beginText(soon.Begin[i]), waitText(s.Wait)})
 	}
 	pages, w := l.paged(func(n int) (*page, *scribe) {
 		p := in.newPage(fmt.Sprintf("work-%d", n+1), "Order of work")
 		return p, newScribe(p.sheet, p.area)
 	})
-	notes := []string{readyText(in, soon, late)}
+	notes := append([]string{"W1, W2, ... are the steps of this order of work; those of the cutting sheets have bare numbers."}, readyTexts(in, soon, late)...)
 	if chain := chainText(steps, late); chain != "" {
 		notes = append(notes, chain)
 	}
@@ -100,11 +115,15 @@ func orderOfWork(in Input) []*page {
 	return pages
 }
 
+// stepName is what a step, counted from 0, is called: apart from the steps of the
+// cutting sheets.
+func stepName(i int) string { return "W" + strconv.Itoa(i+1) }
+
 // afterText lists the steps that must be over.
 func afterText(after []int) string {
 	var all []string
 	for _, k := range after {
-		all = append(all, strconv.Itoa(k+1))
+		all = append(all, stepName(k))
 	}
 	return strings.Join(all, ", ")
 }
@@ -125,19 +144,25 @@ func beginText(d time.Duration) string {
 	return table.Hours(d)
 }
 
-// readyText says how long all waits together are, and what day that makes.
-func readyText(in Input, soon, late assembly.Schedule) string {
+// readyTexts say how long all waits together are, what day that makes, and when
+// the finish is hard.
+func readyTexts(in Input, soon, late assembly.Schedule) []string {
 	date := in.Rack.Design.Date
-	text := "Waits alone: " + waitText(assembly.Span{Least: soon.Ready, Greatest: late.Ready}) + "; the work itself comes on top."
+	text := "Waits alone: " + waitText(assembly.Span{Least: soon.Ready, Greatest: late.Ready}) + "; the work itself, and nights when nobody goes on, come on top."
 	first, ok := assembly.Day(date, soon.Ready)
 	if !ok {
-		return text
+		return []string{text}
 	}
 	text += fmt.Sprintf(" Begun on %s it is ready on %s at the earliest", date[:len(first)], first)
 	if last, _ := assembly.Day(date, late.Ready); last != first {
 		text += ", and with the longer waits on " + last
 	}
-	return text + "."
+	out := []string{text + ": waits alone, rounded up to whole days."}
+	if f := in.Rack.Design.Finish; f.Coats > 0 {
+		hard, _ := assembly.Day(date, soon.Ready-f.Coat.Handle.Value+f.Coat.Cure.Value)
+		out = append(out, fmt.Sprintf("Its finish is hard %s after the last coat, so on %s or later: until then nothing heavy or damp is left standing on it.", table.Hours(f.Coat.Cure.Value), hard))
+	}
+	return out
 }
 
 // chainText names the steps whose waits decide.
@@ -145,7 +170,7 @@ func chainText(steps []assembly.Step, s assembly.Schedule) string {
 	var all []string
 	for _, i := range s.Chain {
 		if steps[i].Wait.Greatest > 0 {
-			all = append(all, strconv.Itoa(i+1))
+			all = append(all, stepName(i))
 		}
 	}
 	if len(all) < 2 {
@@ -157,13 +182,28 @@ func chainText(steps []assembly.Step, s assembly.Schedule) string {
 // clampNotes say how to clamp, with the figures of the glue and the wood.
 func clampNotes(in Input) []string {
 	const square = "Equal diagonals are square: where one is longer, press its corners together before "
+	sets := assembly.Sets(in.Rack, in.Cutting.Panel())
 	if !assembly.Glued(in.Rack) {
 		return []string{square + "the last nails are driven."}
 	}
+	notes := append(glueNotes(in), ownText(in, sets))
 	if !in.Rack.Design.Joint.Glue {
-		return append(glueNotes(in), "Only the top is glued. "+square+"the last nails are driven.")
+		return append(notes, "Only the top is glued. "+square+"the last nails are driven.")
 	}
-	return append(glueNotes(in), "Circles with a cross are clamps, of a ladder those of the first round; sets serve one after the other, with the same clamps where they open far enough. "+square+"the glue sets.")
+	return append(notes, fmt.Sprintf("Slats count from the foot. Ladder clamps reach in %s from the board's edge, past the fence to the middle of a leg. Nails first, their heads set; then the caul; clamps on the caul. %sthe glue sets.",
+		in.Rack.Format.Unit(assembly.Caul(in.Rack)+in.Rack.Len("leg.width")/2), square))
+}
+
+// ownText says how many clamps serve all sets.
+func ownText(in Input, sets []assembly.Clamps) string {
+	f := in.Rack.Format
+	var all []string
+	sum := 0
+	for _, o := range assembly.Own(sets) {
+		all = append(all, fmt.Sprintf("%d that open to %s at least", o.Count, f.Unit(o.Opening)))
+		sum += o.Count
+	}
+	return fmt.Sprintf("Clamps to own: %d (%s). Sets serve one after the other; openings count %s under each jaw for caul or board.", sum, strings.Join(all, ", "), f.Unit(assembly.Caul(in.Rack)))
 }
 
 // glueNotes give the figures of the glue and the pressure for the wood.
@@ -184,7 +224,7 @@ func glueNotes(in Input) []string {
 	air := wood.AirOf(d.Wood)
 	figure := func(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
 	return []string{
-		fmt.Sprintf("Glue: %s%s, on one face. Close a joint within %s, keep it clamped %s, no load for %s, not colder than %s.",
+		fmt.Sprintf("Glue: %s%s, on one face. Close a joint within %s of spreading: one slat or one apron at a time, all of it bored before. Keep it clamped %s, no load for %s, not colder than %s.",
 			g.Name, noted, g.Open, g.Clamp, table.Hours(g.Cure.Value), cold),
 		fmt.Sprintf("Pressure for %s: %s (%s). Glue at the moisture the wood will have in its room, %s to %s %% over the year. Nails hold a joint too: clamp at the least where it gapes.",
 			d.Wood.Species.Name, pressure, p.Origin.Standing, figure(air.Dry), figure(air.Moist)),
@@ -195,11 +235,11 @@ func glueNotes(in Input) []string {
 func clampLedger(in Input) ledger {
 	f := in.Rack.Format
 	l := ledger{columns: []ledgerColumn{
-		{title: "clamps for", width: 38 * drawing.MM, bold: true}, {title: "at a time", width: 17 * drawing.MM, right: true, bold: true}, {title: "rounds", width: 17 * drawing.MM, right: true}, {title: "where"},
-		{title: "open to, " + f.System.String(), width: 24 * drawing.MM, right: true}, {title: "force at each", width: 34 * drawing.MM, right: true},
+		{title: "clamps for", width: 45 * drawing.MM, bold: true}, {title: "at a time", width: 17 * drawing.MM, right: true, bold: true}, {title: "glue-ups", width: 17 * drawing.MM, right: true}, {title: "where"},
+		{title: "open to, " + f.System.String(), width: 21 * drawing.MM, right: true, bold: true}, {title: "that is", width: 38 * drawing.MM}, {title: "force at each", width: 36 * drawing.MM, right: true},
 	}}
 	for _, s := range assembly.Sets(in.Rack, in.Cutting.Panel()) {
-		l.rows = append(l.rows, []string{s.For, strconv.Itoa(s.Count), strconv.Itoa(s.Rounds), s.Where, f.Text(s.Opening), s.Force.Text(f.System)})
+		l.rows = append(l.rows, []string{s.For, strconv.Itoa(s.Count), strconv.Itoa(s.Times), s.Where, f.Text(s.Opening), s.Between, s.Force.Text(f.System)})
 	}
 	return l
 }

@@ -1,117 +1,253 @@
 package sheet
 
 import (
-	"slices"
+	"strings"
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
 	"slatwright/render/drawing"
+	"slatwright/render/typeface"
 )
 
-// clampSheets show where the clamps stand and which diagonals to measure, over
-// tables with their figures. The pictures get a sheet to themselves where that
-// shows them larger.
+// clampSheets show where the clamps stand and which diagonals to measure, then
+// tables with their figures.
 func clampSheets(in Input) []*page {
 	title := "Clamps, squareness"
 	if len(assembly.Sets(in.Rack, in.Cutting.Panel())) == 0 {
 		title = "Squareness"
 	}
 	p := in.newPage("clamps", title)
-	pages := []*page{p}
-	clamps, squares, notes := clampLedger(in), squareLedger(in), clampNotes(in)
-	pictures, foot := p.area, p.area
-	foot.Min.Y = foot.Max.Y - clamps.height(foot.W()) - squares.height(foot.W()) - needed(notes, foot.W(), 5*drawing.MM) - 10*drawing.MM
-	over := p.area
-	over.Max.Y = foot.Min.Y - 2*drawing.MM
-	if over.H() > clampsHigh && scaleOf(clampPictures(in, over)) == scaleOf(clampPictures(in, pictures)) {
-		pictures = over
-	}
-	for _, c := range clampPictures(in, pictures) {
+	pictures, foot := clampLayout(in, p.area)
+	for _, c := range pictures {
 		c.draw(p)
 	}
-	if pictures == p.area {
-		p = in.newPage("clamps-2", title)
-		pages = append(pages, p)
-		foot = p.area
+	if words := clampLegend(in); words != "" {
+		legend(p, foot, words)
 	}
-	w := newScribe(p.sheet, foot)
-	if len(clamps.rows) > 0 {
-		clamps.write(w)
-		w.skip(4 * drawing.MM)
+	f := flow{in: in, name: "clamps", title: title, pages: []*page{p}}
+	if l := clampLedger(in); len(l.rows) > 0 {
+		f.block("clamps", l)
 	}
-	squares.write(w)
-	w.skip(4 * drawing.MM)
-	for _, n := range notes {
-		w.note(n, 5*drawing.MM)
-	}
-	return pages
+	f.block("square", squareLedger(in))
+	f.notes(clampNotes(in)...)
+	return f.pages
 }
 
-// clampsHigh is the height below which no picture is tried.
-const clampsHigh = 30 * drawing.MM
+// clampLayout sets the pictures over their legend or beside it, whichever shows
+// them larger, and says where the legend goes.
+func clampLayout(in Input, area drawing.Rect) (pictures [2]clampPicture, legend drawing.Rect) {
+	words := clampLegend(in)
+	if words == "" {
+		return clampPictures(in, area), area
+	}
+	over, under := area, area
+	over.Max.Y -= needed([]string{words}, area.W()-legendLeft, 0) + 3*drawing.MM
+	under.Min.Y = over.Max.Y + 2*drawing.MM
+	left, right := area, area
+	left.Max.X -= legendWide + 2*drawing.MM
+	right.Min.X = left.Max.X + 2*drawing.MM
+	upper, aside := clampPictures(in, over), clampPictures(in, left)
+	if dens(aside) < dens(upper) {
+		return aside, right
+	}
+	return upper, under
+}
 
-// A clampPicture is a view with its diagonals and the places of its clamps.
+// dens adds up the divisors of the pictures' scales.
+func dens(list [2]clampPicture) int64 { return list[0].v.proj.Den + list[1].v.proj.Den }
+
+// The legend: what its mark takes, and how wide it is beside the pictures.
+const (
+	legendLeft = 2*clampR + 2*drawing.MM
+	legendWide = 28 * drawing.MM
+)
+
+// clampLegend says what the pictures show besides the wood; nothing where there
+// are no clamps in them.
+func clampLegend(in Input) string {
+	if !in.Rack.Design.Joint.Glue {
+		return ""
+	}
+	return "a clamp, on a caul (long thin outline) over nails already set. Long arrows: the diagonals."
+}
+
+// legend writes the words beside the mark that they explain.
+func legend(p *page, box drawing.Rect, words string) {
+	at := drawing.Pt(box.Min.X+clampR, box.Min.Y+drawing.FigureHeight/2+drawing.MM/4)
+	clampMark(p.sheet, at, clampR)
+	box.Min.X += legendLeft
+	newScribe(p.sheet, box).note(words, 0)
+}
+
+// clampMark draws a clamp, a circle with a cross.
+func clampMark(s *drawing.Sheet, at drawing.Point, r drawing.Um) {
+	s.Add(drawing.Disc(drawing.Symbol, 0, drawing.White, at, r))
+	s.Add(drawing.Cross(drawing.Thin, 0, at, r)...)
+}
+
+// A clampPicture is a view with its diagonals and the places of its clamps, on
+// their cauls.
 type clampPicture struct {
-	box    drawing.Rect
-	scene  view.Scene
-	v      picture
-	places []space.Point
-	title  string
+	box         drawing.Rect
+	scene       view.Scene
+	v           picture
+	cauls       []space.Box
+	places      []space.Point
+	title       string
+	left, right string // what is at either side
+	square      assembly.Diagonal
 }
 
-// scaleOf is the divisors of the pictures' scales.
-func scaleOf(list [2]clampPicture) [2]int64 { return [2]int64{list[0].v.proj.Den, list[1].v.proj.Den} }
-
-// clampPictures are a ladder from the side and the carcase from the front, side
+// clampPictures are a ladder from the right and the carcase from the front, side
 // by side in the box.
 func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 	r := in.Rack
-	sets := assembly.Sets(r, in.Cutting.Panel())
-	places := func(j assembly.Joint) []space.Point {
-		i := slices.IndexFunc(sets, func(c assembly.Clamps) bool { return c.Joint == j })
-		if i < 0 {
-			return nil // left to nails
-		}
-		return sets[i].Places
-	}
-	rungs, aprons := places(assembly.Rungs), places(assembly.Aprons)
 	left, right := box, box
-	left.Max.X = box.Min.X + box.W()*2/5
-	right.Min.X = left.Max.X + 6*drawing.MM
-
-	n := max(0, slices.IndexFunc(r.Ladders, func(l rack.Ladder) bool { return len(rungs) > 0 && l.X == rungs[0].X }))
-	ladder := sceneOf(r, func(q rack.Piece) bool { return q.Ladder == n })
-	carcase := sceneOf(r, func(q rack.Piece) bool { return r.Parts[q.Part].Name == "leg" || r.Parts[q.Part].Name == "apron" })
-	of := func(box drawing.Rect, s view.Scene, d view.Direction, places []space.Point, title string) clampPicture {
-		inside := box
-		inside.Max.Y -= 2*drawing.FigureHeight + 4*drawing.MM
-		return clampPicture{box, s, pictured(in, s, d, false, inside.Inset(clampR)), places, title}
+	// Each gets a share of the width after what it shows.
+	deep, wide := r.Len("slat.length"), r.Len("carcase.width")
+	room := max(0, box.W()-4*sideWord-clampApart)
+	share := max(drawing.Ratio{Num: int64(deep), Den: int64(deep + wide)}.Of(room), room*3/10)
+	left.Max.X = box.Min.X + 2*sideWord + share
+	right.Min.X = left.Max.X + clampApart
+	d := assembly.Diagonals(r)
+	n, rungs := clampedLadder(r)
+	ladder := clampPicture{
+		box: left, scene: sceneOf(r, func(q rack.Piece) bool { return q.Ladder == n }), places: rungs, square: d[0], left: "FRONT", right: "BACK",
+		title: rack.Places("ladder", []int{n + 1}) + " from the right, ",
 	}
-	return [2]clampPicture{
-		of(left, ladder, view.Right, rungs, "A ladder from the side"),
-		of(right, carcase, view.Front, aprons, "The carcase from the front"),
+	carcase := clampPicture{
+		box: right, scene: sceneOf(r, func(q rack.Piece) bool { return r.Parts[q.Part].Name == "leg" || r.Parts[q.Part].Name == "apron" }),
+		places: assembly.ApronPlaces(r), square: d[1], left: "LEFT", right: "RIGHT", title: "The carcase from the front, ",
 	}
+	if len(rungs) > 0 {
+		ladder.cauls, carcase.cauls = ladderCauls(r), apronCauls(r)
+	}
+	fit := func(c *clampPicture, d view.Direction) {
+		inside := c.box
+		inside.Max.Y -= clampLine*drawing.Um(len(c.caption("scale 1:100"))) + 17*drawing.MM/10
+		inside.Min.X += sideWord
+		inside.Max.X -= sideWord
+		c.v = pictured(in, c.scene, d, false, inside)
+	}
+	fit(&ladder, view.Right)
+	fit(&carcase, view.Front)
+	return [2]clampPicture{ladder, carcase}
 }
 
-// draw draws the view, a circle with a cross for each clamp, and over all the
-// diagonals.
+// clampedLadder is the ladder, from 0, that is drawn: of those with slats on the
+// right face the one with the most, with the clamps on that face where it is
+// glued.
+func clampedLadder(r *rack.Rack) (n int, places []space.Point) {
+	most := 0
+	for _, f := range assembly.Faces(r) {
+		if f.Right && len(f.Slats) > most {
+			n, most = f.Ladders[0]-1, len(f.Slats)
+			places = assembly.FacePlaces(r, f)
+		}
+	}
+	return n, places
+}
+
+// ladderCauls are the cauls along the legs of a ladder, seen from the side.
+func ladderCauls(r *rack.Rack) []space.Box {
+	leg, y := r.Len("leg.width"), r.Len("apron.thickness")
+	half := assembly.CaulWide(r, leg) / 2
+	var out []space.Box
+	for _, mid := range []length{y + leg/2, y + r.Len("slat.length") - leg/2} {
+		out = append(out, space.Box{Min: space.Point{Y: mid - half}, Max: space.Point{Y: mid + half, Z: r.Len("leg.length")}})
+	}
+	return out
+}
+
+// apronCauls are the cauls along the front aprons, seen from the front.
+func apronCauls(r *rack.Rack) []space.Box {
+	high := r.Len("apron.height")
+	half := assembly.CaulWide(r, high) / 2
+	var out []space.Box
+	for _, mid := range []length{r.Len("apron.lift") + high/2, r.Len("leg.length") - high/2} {
+		out = append(out, space.Box{Min: space.Point{Z: mid - half}, Max: space.Point{X: r.Len("carcase.width"), Z: mid + half}})
+	}
+	return out
+}
+
+// draw draws the view, cauls with their clamps, and over all the diagonals with
+// their figure.
 func (c clampPicture) draw(p *page) {
 	v, d := c.v, c.v.proj.Direction
 	v.draw(p.sheet, view.Visible(view.Lines(c.scene, d)), func(view.Line) (drawing.Class, bool) { return drawing.Visible, true })
-	size := clampRadius(v, c.places)
-	for _, q := range c.places {
-		at := v.point(q)
-		p.sheet.Add(drawing.Disc(drawing.Symbol, 0, drawing.White, at, size))
-		p.sheet.Add(drawing.Cross(drawing.Thin, 0, at, size)...)
+	for _, b := range c.cauls {
+		p.sheet.Add(drawing.Rectangle(drawing.Thin, 0, drawing.White, v.around(b)))
 	}
 	out := v.extent(c.scene)
-	for _, ends := range [][2]drawing.Point{{out.Min, out.Max}, {drawing.Pt(out.Min.X, out.Max.Y), drawing.Pt(out.Max.X, out.Min.Y)}} {
-		twoHeaded(p.sheet, drawing.Dimension, p.sheet.Group(), ends[0], ends[1])
+	size := clampRadius(v, c.places)
+	for _, q := range c.places {
+		clampMark(p.sheet, v.point(q), size)
 	}
-	captionBelow(p.sheet, drawing.Pt(out.Centre().X, out.Max.Y+drawing.MM), c.title+", "+scaleText(v))
+	g := p.sheet.Group()
+	for _, ends := range [][2]drawing.Point{{out.Min, out.Max}, {drawing.Pt(out.Min.X, out.Max.Y), drawing.Pt(out.Max.X, out.Min.Y)}} {
+		p.sheet.Add(drawing.Line(drawing.Dimension, g, ends[0], ends[1]), drawing.Arrow(g, ends[0], ends[1]), drawing.Arrow(g, ends[1], ends[0]))
+	}
+	c.figure(p, g, out)
+	if out.H() >= clampHigh {
+		c.words(p, out)
+	}
+	for i, text := range c.caption(scaleText(v)) {
+		p.caption(drawing.Pt(out.Centre().X, out.Max.Y+drawing.MM+clampLine*drawing.Um(i)), text)
+	}
 }
+
+// words letters what is at either side.
+func (c clampPicture) words(p *page, out drawing.Rect) {
+	for _, side := range []struct {
+		x    drawing.Um
+		word string
+	}{{out.Min.X - sideMiddle, c.left}, {out.Max.X + sideMiddle, c.right}} {
+		word := drawing.Label(drawing.NoteText, 0, drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Plain(side.word))
+		word.Turn = 1
+		p.sheet.Add(word.CentredOn(drawing.Pt(side.x, out.Min.Y+out.H()/4)))
+	}
+}
+
+// caption is the picture's title with its scale, broken into lines no wider than
+// its box.
+func (c clampPicture) caption(scale string) []string {
+	return breakLines(strings.ToUpper(c.title[:1])+c.title[1:]+scale, c.box.W(), drawing.FigureHeight)
+}
+
+// figure letters the diagonals where they cross, upright where the picture is
+// too narrow; the table alone has it where the picture is too small for that.
+func (c clampPicture) figure(p *page, g int, out drawing.Rect) {
+	r := p.in.Rack
+	text := c.square.Text(r.Format.System)
+	runs := drawing.Figure(text)
+	label := drawing.Label(drawing.FigureText, g, drawing.Point{}, drawing.FigureHeight, drawing.Middle, runs)
+	if typeface.Width(runs, drawing.FigureHeight, false) > out.W()-8*drawing.MM {
+		label.Turn = 1
+	}
+	label = label.CentredOn(out.Centre())
+	if around := label.Bounds().Inset(-2 * drawing.MM); around.W() > out.W() || around.H() > out.H() {
+		return
+	}
+	p.sheet.Add(drawing.Rectangle(drawing.Solid, g, drawing.White, label.Bounds().Inset(-drawing.MM)), label)
+	noted(p.sheet, out.Min, c.square.Length, text)
+}
+
+// sideWord is the room for a turned word beside a picture, clear of clamps at its
+// edge, and sideMiddle where the word's middle is.
+const (
+	sideWord   = 7 * drawing.MM
+	sideMiddle = 45 * drawing.MM / 10
+)
+
+// clampApart is between the two pictures, clampLine what a line of their captions
+// takes, and clampHigh the least height of a picture with words at its sides.
+const (
+	clampApart = 5 * drawing.MM
+	clampLine  = 6 * drawing.MM
+	clampHigh  = 40 * drawing.MM
+)
 
 // clampR is the radius of a clamp's mark, where there is room for it.
 const clampR = 17 * drawing.MM / 10

@@ -6,8 +6,10 @@ import (
 	"strings"
 
 	"slatwright/geometry/finish"
+	"slatwright/geometry/rack"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
+	"slatwright/specs/word"
 )
 
 // finishing returns the finishing sheets: what stays bare for glue, then areas
@@ -22,6 +24,9 @@ const (
 	bareLeft   = 34 * drawing.MM
 	bareRight  = 10 * drawing.MM
 	bareHigh   = 32 * drawing.MM // of the picture, as a rule
+	bareAlone  = 92 * drawing.MM // of a wide board by itself
+	bareSides  = 30 * drawing.MM // of a picture that has words in it
+	bareNear   = 10 * drawing.MM // figures nearer than this are hard to tell apart
 	bareFew    = 2               // parts that a row shows at least, where there are as many
 	bareMost   = 6               // and at most
 	bareBelow  = 3 * drawing.MM
@@ -67,9 +72,9 @@ type bareBlock struct {
 func newBareBlock(in Input, row finish.Row) bareBlock {
 	b := bareBlock{in: in, row: row}
 	room := in.room().W() - bareLeft - bareRight
-	high := drawing.Um(bareHigh)
+	high, most := drawing.Um(bareHigh), drawing.Um(2*bareHigh)
 	if row.Count == 1 {
-		high += bareHigh / 2 // a wide board by itself
+		high, most = bareAlone, bareAlone
 	}
 	for _, den := range shopScales(in) {
 		b.den = den
@@ -77,7 +82,7 @@ func newBareBlock(in Input, row finish.Row) bareBlock {
 			break
 		}
 	}
-	for b.um(row.Length) > room || b.um(row.Across) > 2*bareHigh {
+	for b.um(row.Length) > room || b.um(row.Across) > most {
 		b.den = nextScale(in, b.den)
 	}
 	b.shown = max(1, min(row.Count, bareMost, int(bareHigh/max(b.um(row.Across), 1))))
@@ -125,6 +130,29 @@ func (b bareBlock) draw(p *page, box drawing.Rect) {
 		p.sheet.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, drawing.Box(out.Min.X, at, out.W(), b.um(b.row.Across))))
 	}
 	b.board(p, out).Draw(out)
+	b.sides(p.sheet, out)
+}
+
+// top reports whether this is the top, whose ends and edges say nothing by
+// themselves.
+func (b bareBlock) top() bool { return b.in.Rack.Parts[b.row.Part].Name == "top" }
+
+// sides letters front and back into a top, inside its strips, where there is room.
+func (b bareBlock) sides(s *drawing.Sheet, out drawing.Rect) {
+	if !b.top() || out.H() < bareSides || out.W() < bareSides {
+		return
+	}
+	first, last := b.row.Strips[0], b.row.Strips[len(b.row.Strips)-1]
+	foot := out.Max.Y - 2*drawing.MM
+	if len(b.row.Strips) > 1 {
+		foot = out.Min.Y + b.um(last.Low) - 2*drawing.MM
+	}
+	for _, w := range []struct {
+		y    drawing.Um
+		word string
+	}{{out.Min.Y + b.um(first.High) + 2*drawing.MM + drawing.FigureHeight, "FRONT"}, {foot, "BACK"}} {
+		s.Add(drawing.Label(drawing.NoteText, 0, drawing.Pt(out.Centre().X, w.y), drawing.FigureHeight, drawing.Middle, drawing.Plain(w.word)))
+	}
 }
 
 // edgeToEnd reports whether the whole face stays bare, which needs no picture.
@@ -153,6 +181,9 @@ func (b bareBlock) says() string {
 	if b.row.From == "LEFT" && !b.edgeToEnd() {
 		text += " LEFT is the left end seen from the rack's front."
 	}
+	if b.top() {
+		text += " Its front edge is at the top of the picture."
+	}
 	if b.edgeToEnd() {
 		return text
 	}
@@ -160,7 +191,7 @@ func (b bareBlock) says() string {
 	case thinned:
 		text += " Some figures left out: see the ladder and carcase sheets for all."
 	case len(above)+len(below) < len(b.places(true)):
-		text += " Figures are to where strips begin."
+		text += " Figures are to where strips begin, the last to the part's end."
 	}
 	return text
 }
@@ -181,57 +212,63 @@ func (b bareBlock) tape() string {
 	if wide, same := b.stripWidth(); same {
 		strips += ", " + f.Unit(wide) + " wide"
 	}
-	faces := b.faces()
 	if b.row.Count == 1 || !b.row.Whole() {
-		return fmt.Sprintf("%s: %s (hatched).", faces, strips)
+		return fmt.Sprintf("%s: %s (hatched).", faceCount(b.row.Count), strips)
 	}
-	n := b.row.Abreast()
-	if n < b.row.Count {
-		return fmt.Sprintf("%s, %d to a row of %s: %s, across all (hatched).", faces, n, f.Unit(b.row.Across*length(n)), strips)
-	}
-	return fmt.Sprintf("%s, %s side by side: %s, across all (hatched).", faces, f.Unit(b.row.Across*length(n)), strips)
+	return fmt.Sprintf("%s: %s, across all (hatched).", b.lots(), strips)
 }
 
-// faces says how many faces there are, of how many pieces, and of legs on which
-// sides of which ladders.
-func (b bareBlock) faces() string {
-	text := fmt.Sprintf("%d in all", b.row.Count)
-	if len(b.row.Left)+len(b.row.Right) == 0 {
-		return text
+// faceCount is a number of faces in words.
+func faceCount(n int) string { return word.Count(n, "face") }
+
+// lots says how the faces lie side by side. Of legs that have two such faces
+// first one lies up, then the other.
+func (b bareBlock) lots() string {
+	r := b.row
+	both := make([]int, 0, len(r.Left))
+	for _, l := range r.Left {
+		if slices.Contains(r.Right, l) {
+			both = append(both, l)
+		}
 	}
+	if len(r.Left)+len(r.Right) == 0 {
+		return faceCount(r.Count) + b.abreast(r.Count)
+	}
+	rest := slices.DeleteFunc(slices.Clone(r.Left), func(l int) bool { return slices.Contains(both, l) })
 	var sides []string
 	for _, s := range []struct {
 		side    string
 		ladders []int
-	}{{"right", b.row.Right}, {"left", b.row.Left}} {
-		switch len(s.ladders) {
-		case 0:
-		case 1:
-			sides = append(sides, fmt.Sprintf("the %s face at ladder %s", s.side, runs(s.ladders)))
-		default:
-			sides = append(sides, fmt.Sprintf("the %s face at ladders %s", s.side, runs(s.ladders)))
+	}{{"right", r.Right}, {"left", rest}} {
+		if len(s.ladders) > 0 {
+			sides = append(sides, fmt.Sprintf("the %s face of %s", s.side, rack.Places("ladder", fromOne(s.ladders))))
 		}
 	}
-	return fmt.Sprintf("%d faces of %d legs (seen from the front: %s)", b.row.Count, len(b.row.Pieces), strings.Join(sides, ", "))
+	text := fmt.Sprintf("%d legs%s, %s up (seen from the front)", len(r.Pieces), b.abreast(len(r.Pieces)), strings.Join(sides, ", "))
+	if len(both) == 0 {
+		return text
+	}
+	turned := r.Count - len(r.Pieces)
+	return fmt.Sprintf("First %s; then turn the %d of %s over%s", text, turned, rack.Places("ladder", fromOne(both)), b.abreast(turned))
 }
 
-// runs lists numbers counted from 0 as a reader counts them, from 1, neighbours
-// as from and to: "1-4, 6".
-func runs(list []int) string {
-	var out []string
-	for i := 0; i < len(list); {
-		n := i
-		for n+1 < len(list) && list[n+1] == list[n]+1 {
-			n++
-		}
-		text := fmt.Sprint(list[i] + 1)
-		if n > i {
-			text += fmt.Sprintf("-%d", list[n]+1)
-		}
-		out = append(out, text)
-		i = n + 1
+// abreast says how wide so many parts are side by side, and in what rows where
+// the bench does not take them all.
+func (b bareBlock) abreast(n int) string {
+	f := b.in.Rack.Format
+	if most := b.row.Abreast(); n > most {
+		return fmt.Sprintf(", in rows of %d, each %s wide", most, f.Unit(b.row.Across*length(most)))
 	}
-	return strings.Join(out, ", ")
+	return fmt.Sprintf(", side by side %s wide", f.Unit(b.row.Across*length(n)))
+}
+
+// fromOne counts from 1, as words do, what is counted from 0.
+func fromOne(list []int) []int {
+	out := slices.Clone(list)
+	for i := range out {
+		out[i]++
+	}
+	return out
 }
 
 // stripWidth returns how wide strips are, and whether all are alike.
@@ -294,13 +331,17 @@ func (b bareBlock) board(p *page, out drawing.Rect) *dim.Board {
 func (b bareBlock) running() (above, below []length, thinned bool) {
 	fits := func(n int, over drawing.Um) bool { return drawing.Um(n+1)*dim.RunningRow <= b.um(b.row.Length)+over }
 	list := b.places(true)
-	if fits(len(list), 0) {
+	_, same := b.stripWidth()
+	if fits(len(list), 0) && !(same && len(b.row.Strips) > 1 && b.near(list)) {
 		return list, nil, false
 	}
-	if _, same := b.stripWidth(); same {
+	if same {
 		list = b.places(false)
 	}
 	if fits(len(list), bareSpread) {
+		if n := len(list) - 1; n > 0 && b.near(list[n-1:]) {
+			return list[:n], list[n:], false
+		}
 		return list, nil, false
 	}
 	every := 1
@@ -318,6 +359,16 @@ func (b bareBlock) running() (above, below []length, thinned bool) {
 		}
 	}
 	return above, below, thinned
+}
+
+// near reports whether any two neighbouring places are near each other on paper.
+func (b bareBlock) near(list []length) bool {
+	for i := 1; i < len(list); i++ {
+		if b.um(list[i])-b.um(list[i-1]) < bareNear {
+			return true
+		}
+	}
+	return false
 }
 
 // places are the beginnings of all strips, their ends too where ends is set, and

@@ -20,7 +20,8 @@ var finishCautions = []string{
 }
 
 // quantities returns the sheet of areas and materials: figures at the left,
-// paper and cautions at the right, where the figures are from below both.
+// paper and cautions at the right, where the figures are from below both. What
+// has no room goes to a second sheet.
 func quantities(in Input) []*page {
 	p := in.newPage("quantities", "Areas, quantities")
 	pages := []*page{p}
@@ -35,27 +36,71 @@ func quantities(in Input) []*page {
 		l.write(w)
 		w.skip(4 * drawing.MM)
 	}
+	var over []said // what had no room
+	say := func(s said) {
+		if !s.write(w) {
+			over = append(over, s)
+		}
+	}
 	write("Areas", areaLedger(in))
 	write("Materials, with what is lost", materialLedger(in))
+	say(said{"Sanding", []string{sandingNote(in)}})
 	low := w.y
 	w = newScribe(p.sheet, right)
 	write("Sandpaper, sheets of 230 × 280 mm (9 × 11 in)", paperLedger(in))
-	w.heading("Cautions")
-	for _, c := range finishCautions {
-		w.note(c, 5*drawing.MM)
-	}
+	say(said{"Cautions", finishCautions})
 
 	foot := p.area
 	foot.Min.Y = max(low, w.y) + 3*drawing.MM
-	w = newScribe(p.sheet, foot)
 	columns := []tableColumn{{title: "figure", width: 40 * drawing.MM}, {title: "how much, and where that is from"}}
 	rows := origins(in)
-	if rows = rows[w.table(columns, rows, nil):]; len(rows) > 0 {
-		p = in.newPage("quantities-2", "Sources")
+	if len(over) == 0 {
+		w = newScribe(p.sheet, foot)
+		rows = rows[w.table(columns, rows, nil):]
+	}
+	if len(over) > 0 || len(rows) > 0 {
+		title := "Sources"
+		if len(over) > 0 {
+			title = "Areas, quantities"
+		}
+		p = in.newPage("quantities-2", title)
 		pages = append(pages, p)
-		newScribe(p.sheet, p.area).table(columns, rows, nil)
+		w = newScribe(p.sheet, p.area)
+		for _, s := range over {
+			s.write(w)
+		}
+		w.table(columns, rows, nil)
 	}
 	return pages
+}
+
+// A said is notes under a heading.
+type said struct {
+	heading string
+	notes   []string
+}
+
+// write writes all of it, or nothing where there is not room for all.
+func (s said) write(w *scribe) bool {
+	if w.room() < needed(append([]string{s.heading}, s.notes...), w.box.W(), 5*drawing.MM) {
+		return false
+	}
+	w.heading(s.heading)
+	for _, n := range s.notes {
+		w.note(n, 5*drawing.MM)
+	}
+	w.skip(3 * drawing.MM)
+	return true
+}
+
+// sandingNote says what sanding may take off, and where it takes nothing.
+func sandingNote(in Input) string {
+	text := "Sizes on all sheets are finished sizes: sand lightly, no more than takes the last scratches out. Where parts meet, not at all: ends; " +
+		"slats against legs; legs under slats and aprons; aprons over legs"
+	if in.Rack.HasTop() {
+		text += "; the front upper apron's top edge and the strip over it"
+	}
+	return text + "."
 }
 
 // areaLedger lists the areas of each kind of part and of all.

@@ -67,11 +67,11 @@ func TestFinishingSheetsAreWhole(t *testing.T) {
 			shows("quantities", finish.Volume(r.Format.System, s.Millilitres))
 			shows("quantities", s.Coverage.Origin.Source)
 		}
-		for _, s := range assembly.Steps(r, finish.Panel{}) {
+		for _, s := range assembly.Steps(r, finish.Panel{}, nil) {
 			shows("work", s.Name) // its text is broken into lines beside other columns
 		}
 		for _, c := range assembly.Sets(r, finish.Panel{}) {
-			shows("clamps", fmt.Sprint(c.For, c.Count, " ", c.Rounds)) // the row, cell by cell
+			shows("clamps", fmt.Sprint(c.For, c.Count, " ", c.Times)) // the row, cell by cell
 			shows("clamps", c.Force.Text(r.Format.System))
 		}
 		for _, d := range assembly.Diagonals(r) {
@@ -155,7 +155,7 @@ func TestSheetsSpeakOfTheJointsAsTheyAre(t *testing.T) {
 	}{
 		{"[joint]\nglue = false\n[top]\npresent = false\n", []string{"Hatched:whereitsits", "Hatched:whereslatssit", "lastnailsaredriven"},
 			[]string{"glue", "Glue", "clamp", "Clamp", "tape", "Tape"}},
-		{"[joint]\nglue = false\n", []string{"Onlythetopisglued", "frontupperapronalone"}, []string{"Circleswithacross", "Keepbareoffinish"}},
+		{"[joint]\nglue = false\n", []string{"Onlythetopisglued", "frontupperapronalone"}, []string{"aclamp,onacaul", "Keepbareoffinish"}},
 		{"[joint]\ntop = \"glued\"\n", []string{"Gluethetoptobothupperaprons", "Keepbareoffinish"}, []string{"swellandshrink", "frontupperapronalone"}},
 	} {
 		r := racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n"+c.text)

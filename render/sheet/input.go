@@ -60,10 +60,12 @@ func (in Input) newPage(name, title string) *page {
 // inOneUnit keeps the second unit off sheets whose figures stand close together
 // and repeat those of others.
 func inOneUnit(f func(Input) []*page) func(Input) []*page {
-	return func(in Input) []*page {
-		in.oneUnit = true
-		return f(in)
-	}
+	return func(in Input) []*page { return f(in.inOneUnit()) }
+}
+
+func (in Input) inOneUnit() Input {
+	in.oneUnit = true
+	return in
 }
 
 // second is how figures are printed once more where the design asks for it:
@@ -83,8 +85,15 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 	one := func(f func(Input) *page) func(Input) []*page {
 		return func(in Input) []*page { return []*page{f(in)} }
 	}
-	return numbered(together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), ladders, carcase, parts,
-		cuttings, inOneUnit(finishing), inOneUnit(assemblySheets), inspectionSheets))
+	var last []*page
+	inspected := func(in Input) []*page {
+		last = inspectionSheets(in)
+		return nil
+	}
+	pages := together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), ladders, carcase, parts,
+		cuttings, inOneUnit(finishing), inspected)
+	pages = append(pages, assemblySheets(in.inOneUnit(), pages, last)...) // they refer to the others by their numbers
+	return numbered(append(pages, last...))
 }
 
 // numbered finishes pages in their order and sees that each can be drawn.

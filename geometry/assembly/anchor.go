@@ -1,0 +1,24 @@
+package assembly
+
+import (
+	"fmt"
+	"math"
+
+	"slatwright/geometry/check"
+	"slatwright/geometry/rack"
+	"slatwright/specs/table"
+	"slatwright/specs/unit"
+)
+
+// Anchoring is what stand.anchor asks for, in a sentence or two: the steps and
+// the cautions say it in the same words.
+func Anchoring(r *rack.Rack) string {
+	if n, each := check.Anchors(r); n > 0 {
+		return fmt.Sprintf("Anchor it before loading: near the top, to studs or masonry, at %d places, each to bear %s, as the anchors' maker and local codes say.", n, each)
+	}
+	low := unit.Length(math.Round(table.Value("tip.height") * float64(unit.Millimetre)))
+	if r.Len("rack.height") < low {
+		return "It needs no anchor on a firm, level floor; on a counter fix it there."
+	}
+	return "It needs no anchor on a firm, level floor; anchor it all the same where children climb or the floor gives."
+}

@@ -1,0 +1,188 @@
+package assembly
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"slatwright/geometry/finish"
+	"slatwright/geometry/fixing"
+	"slatwright/geometry/rack"
+	"slatwright/specs/table"
+)
+
+// filler is how long wood filler dries before it is sanded (common practice, no
+// source; its label goes first).
+var filler = Span{time.Hour, 2 * time.Hour}
+
+// and adds a wait that follows another.
+func (s Span) and(o Span) Span { return Span{s.Least + o.Least, s.Greatest + o.Greatest} }
+
+// pressed is the wait of so many glue-ups of crossings, none where they are
+// nailed only.
+func (b *builder) pressed(times int) Span {
+	if !b.r.Design.Joint.Glue {
+		return Span{}
+	}
+	return span(b.r.Design.Finish.Glue.Clamp, times)
+}
+
+// glueUp is ladders, one face at a time, front aprons, back aprons.
+func (b *builder) glueUp(after int) int {
+	r := b.r
+	first, second := glueUps(r)
+	high := r.Len("leg.thickness") + r.Len("slat.thickness")
+	n := b.add("Jig", fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together, %s.%s", r.Format.Unit(high), b.caulText()), Span{}, after)
+	n = b.add("Ladders, first faces", fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge: end ladders their only face, inner ones the left face. %s "+
+		"%d faces, one after another.", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), first), b.pressed(first), n)
+	if second > 0 {
+		n = b.add("Ladders, second faces", fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it: "+
+			"so it lies level. Set, bore, fix%s the right face the same way, nails on the other diagonal. %d faces.",
+			r.Format.Unit(r.Len("slat.thickness")), b.orClamp(" and clamp"), second), b.pressed(second), n)
+	}
+	n = b.fillSlats(n)
+	return b.aprons(n)
+}
+
+// caulText says that cauls are kept from sticking, where there are any.
+func (b *builder) caulText() string {
+	if !b.r.Design.Joint.Glue {
+		return ""
+	}
+	return " Wax or tape the board and the cauls, so that glue does not hold them."
+}
+
+// orClamp is words about glued crossings, nothing where they are nailed only.
+func (b *builder) orClamp(text string) string {
+	if !b.r.Design.Joint.Glue {
+		return ""
+	}
+	return text
+}
+
+// rungs says how the slats of one face are fixed.
+func (b *builder) rungs() string {
+	r, f := b.r, b.r.Format
+	d := Diagonals(r)[0]
+	bore := fmt.Sprintf("Bore all slats of the face %s wide, through the slat alone", f.Unit(fixing.Bore(r, r.Design.Joint.SlatNail.Gauge)))
+	if !r.Design.Joint.Glue {
+		return fmt.Sprintf("%s. Slat by slat: nail it, heads set %s below the face. Before the last nails both diagonals %s %s.", bore, f.Unit(fixing.Set(r)), d.Text(f.System), f.System)
+	}
+	hold := b.pressed(1)
+	return fmt.Sprintf("%s, before any glue. Slat by slat: glue, lay, nail, heads set %s below the face. Then a caul along each leg, over the slats' ends, and clamps on it (%s). Before the glue sets both diagonals %s %s. Leave it in the jig for %s.",
+		bore, f.Unit(fixing.Set(r)), b.see(ClampSheets), d.Text(f.System), f.System, table.HoursRange(hold.Least, hold.Greatest))
+}
+
+// fillSlats is the filling of the slats' nail holes, while they can be reached.
+func (b *builder) fillSlats(after int) int {
+	r, f := b.r, b.r.Design.Finish
+	apart := r.Columns[0].Right - r.Columns[0].Left
+	for _, c := range r.Columns {
+		apart = min(apart, c.Right-c.Left)
+	}
+	text := fmt.Sprintf("Fill the slats' nail holes now: between aprons the ladders are %s apart. %s", r.Format.Unit(apart-2*r.Len("slat.thickness")), b.filled())
+	wait := filler
+	if f.Coats > 0 {
+		text += " Coat the spots once."
+		wait = wait.and(span(f.Coat.Recoat, 1))
+	}
+	return b.add("Fill: slats", text, wait, after)
+}
+
+// filled says how filler is treated.
+func (b *builder) filled() string {
+	f := b.r.Design.Finish
+	grits := finish.Sequence(b.r).Grits
+	text := fmt.Sprintf("Let it dry as its label says, sand it flush with %d.", grits[len(grits)-1])
+	if f.Stained() {
+		text = "Filler takes stain badly: use one of the stained wood's colour, tried on waste. " + text
+	}
+	return text
+}
+
+// aprons are the front ones, then the back ones, each time squared while the glue
+// is wet.
+func (b *builder) aprons(n int) int {
+	r, f := b.r, b.r.Format
+	fix, before, clamp := "glue and nail", "the glue sets", fmt.Sprintf(" Then cauls and clamps (%s).", b.see(ClampSheets))
+	apron := " One apron at a time, bored before any glue."
+	if !r.Design.Joint.Glue {
+		fix, before, clamp, apron = "nail", "the last nails are driven", "", " Bore first."
+	}
+	ladder, above := Diagonals(r)[1], Diagonals(r)[2]
+	square := fmt.Sprintf(" Rack it square before %s: both diagonals alike, %s %s; where one is longer, press its corners together.", before, ladder.Text(f.System), f.System)
+	n = b.add("Front aprons", fmt.Sprintf("Dry-fit all ladders in the four aprons; take the aprons off. Ladders on their backs: %s the two front aprons %s to the end ladders, flush with their outer faces, then to the inner ones; %s.%s%s%s",
+		fix, b.mark("apron"), spacers(r), apron, clamp, square), b.pressed(1), n)
+	return b.add("Back aprons", fmt.Sprintf("Turn it over and set the back aprons the same way%s. Measure again before %s: both diagonals %s %s, and from above %s %s.",
+		b.orClamp(", clamps over front and back"), before, ladder.Text(f.System), f.System, above.Text(f.System), f.System), b.pressed(1), n)
+}
+
+// spacers says what to set between facing legs.
+func spacers(r *rack.Rack) string {
+	all := Spacers(r)
+	if len(all) == 1 {
+		return "spacers of " + r.Format.Unit(all[0].Long) + " between facing legs, at both aprons"
+	}
+	var list []string
+	for _, s := range all {
+		list = append(list, fmt.Sprintf("%s in %s", r.Format.Unit(s.Long), rack.Places("column", s.Columns)))
+	}
+	return "spacers between facing legs, at both aprons, " + strings.Join(list, ", ")
+}
+
+// close is the top, the touching up and the last waits.
+func (b *builder) close(after, top int) {
+	f := b.r.Design.Finish
+	wet := b.r.Design.Joint.Glue
+	holes := "the aprons' nail holes"
+	if b.r.HasTop() {
+		after, wet = b.fitTop(after, top), true
+		if t, _ := fixing.Of(b.r); t.Nails > 0 {
+			holes = "the nail holes of aprons and top"
+		}
+	}
+	needs := []int{after}
+	if wet {
+		needs = []int{b.add("Let the glue cure", "No load on any joint.", Span{f.Glue.Cure.Value, f.Glue.Cure.Value}, after)}
+	}
+	text, wait := fmt.Sprintf("Fill %s. %s", holes, b.filled()), filler
+	if f.Coats > 0 {
+		text += " Coat these, and what else can be reached and needs it, once."
+		wait = wait.and(Span{f.Coat.Handle.Value, f.Coat.Handle.Value})
+	}
+	needs = append(needs, b.add("Touch up", text, wait, after))
+	says := fmt.Sprintf("Inspect (%s). %s Load from the bottom up.", b.see(InspectSheets), Anchoring(b.r))
+	if f.Coats > 0 {
+		says += fmt.Sprintf(" The finish is hard only after %s.", table.Hours(f.Coat.Cure.Value))
+	}
+	b.add("Ready", says, Span{}, needs...)
+}
+
+// fitTop is the fixing of the top, as the design has it.
+func (b *builder) fitTop(after, coated int) int {
+	r := b.r
+	needs := []int{after}
+	switch {
+	case r.Design.Finish.Coats > 0:
+		needs = append(needs, coated)
+	case b.trimmed >= 0:
+		needs = append(needs, b.trimmed)
+	}
+	t, _ := fixing.Of(r)
+	nails := ""
+	if t.Nails > 0 {
+		nails = fmt.Sprintf(" Nail it there from above, %d nails to an apron, heads set and before the caul goes on.", t.Nails/t.Rows)
+	}
+	clamp := span(r.Design.Finish.Glue.Clamp, 1)
+	if t.Glued {
+		return b.add("Fit the top", fmt.Sprintf("Glue the top to both upper aprons, front and back, and clamp it over cauls (%s).%s", b.see(ClampSheets), nails), clamp, needs...)
+	}
+	blocks := b.add("Blocks", fmt.Sprintf("Make %d slotted blocks %s (%s) and screw them to the inner face of the back upper apron, flush with its top edge.", len(t.Middles), BlockMark(r), b.see(TopSheet)), Span{}, after)
+	needs[0] = blocks
+	return b.add("Fit the top", fmt.Sprintf("Glue the top to the front upper apron alone and clamp it over cauls (%s).%s Behind, no glue and no nail: one screw with a washer from below through each block's slot, drawn so that it still slides.",
+		b.see(ClampSheets), nails), clamp, needs...)
+}
+
+// BlockMark is the mark of the slotted blocks: the letter after those of the
+// parts.
+func BlockMark(r *rack.Rack) string { return string(rune('A' + len(r.Parts))) }

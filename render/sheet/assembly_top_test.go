@@ -1,0 +1,76 @@
+package sheet_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"slatwright/geometry/fixing"
+	"slatwright/geometry/rack/racktest"
+	"slatwright/render/drawing"
+)
+
+// The figures on the sheets of fitting the top are those of the blocks: each of
+// them once, and no other.
+func TestTopSheetsShowTheBlocks(t *testing.T) {
+	racks := demos(t)
+	racks["deep legs"] = racktest.Build(t, "units = \"mm\"\n[rack]\ncolumns = 6\nrows = 3\n[leg]\nwidth = 60\n")
+	racks["narrow legs"] = racktest.Build(t, "[rack]\ncolumns = 3\nrows = 3\n[leg]\nwidth = 1\n")
+	for name, r := range racks {
+		top, ok := fixing.Of(r)
+		if !ok || top.Glued {
+			continue
+		}
+		wall, quarter := (top.Block.Y-top.Slot)/2, top.Block.X/4
+		want := []length{
+			top.Up.Into, top.Block.Z, top.Block.Z / 2, // down: beside the block, and to the apron's screws
+			top.Place, wall, top.Slot, wall, top.Block.Y, // front to back, in section
+			quarter, top.Block.X - 2*quarter, quarter, top.SlotWide, top.Block.X, top.Through.Into, top.Block.Y, // from above
+		}
+		want = append(want, top.Middles...)
+		var got []length
+		for _, s := range packet(t, r) {
+			if !strings.Contains(s.Name, "-top") {
+				continue
+			}
+			for _, d := range s.Dims {
+				got = append(got, d.Value)
+			}
+			for _, f := range drawing.Legible(s) {
+				t.Errorf("%s: %v", name, f)
+			}
+		}
+		slices.Sort(got)
+		slices.Sort(want)
+		if !slices.Equal(got, want) {
+			t.Errorf("%s: figures %v; want %v", name, got, want)
+		}
+	}
+}
+
+// A sheet that a step sends the reader to is there, and of that kind.
+func TestStepsNameSheetsByTheirNumbers(t *testing.T) {
+	for name, r := range demos(t) {
+		sheets := packet(t, r)
+		text := lettered(sheets, "work")
+		for word, says := range map[string]string{"clamps": "clampsonit(%s", "inspection": "Inspect(%s"} {
+			of := func(s *drawing.Sheet) bool { return strings.Contains(s.Name, "-"+word) }
+			first := slices.IndexFunc(sheets, of) + 1
+			last := first
+			for last < len(sheets) && of(sheets[last]) {
+				last++
+			}
+			want := fmt.Sprintf("sheets%dto%d)", first, last)
+			switch last - first {
+			case 0:
+				want = fmt.Sprintf("sheet%d)", first)
+			case 1:
+				want = fmt.Sprintf("sheets%dand%d)", first, last)
+			}
+			if !strings.Contains(text, fmt.Sprintf(says, want)) {
+				t.Errorf("%s: the steps do not send to %s at sheet %d", name, word, first)
+			}
+		}
+	}
+}
