@@ -15,7 +15,7 @@ import (
 )
 
 // carcase returns the sheet for putting ladders and aprons together: spacing
-// between faces, centre distances in brackets, the diagonals, and the places of
+// between faces, where each leg's left face is, the diagonals, and the places of
 // the ladders in words. Where these are too many to go beside the view they have
 // sheets of their own after it.
 func carcase(in Input) []*page {
@@ -40,9 +40,35 @@ func carcase(in Input) []*page {
 	})
 	out := v.extent(s)
 	diagonals(p, v)
+	apronWords(p, v, out)
 	spacing(p, v, out, box, whole)
-	p.caption(drawing.Pt(out.Centre().X, p.inked(from).Max.Y+captionOff), "Seen from the front, slats left out, "+scaleText(v))
+	p.caption(drawing.Pt(out.Centre().X, p.inked(from).Max.Y+captionOff), carcaseTitle(in.Rack)+", "+scaleText(v))
+	p.scale = ratioText(v)
 	return pages
+}
+
+// carcaseTitle says what the view shows and leaves out.
+func carcaseTitle(r *rack.Rack) string {
+	if r.HasTop() {
+		return "From the front, no slats, no top"
+	}
+	return "From the front, no slats"
+}
+
+// apronWords names the aprons at the right of the view.
+func apronWords(p *page, v picture, out drawing.Rect) {
+	r := p.in.Rack
+	half := r.Len("apron.height") / 2
+	if apart := v.proj.Length(r.Len("leg.length")-r.Len("apron.lift")-2*half, space.Z); apart < (2 * drawing.FigureHeight).MM() {
+		return // no room for both
+	}
+	for _, a := range []struct {
+		word string
+		z    length
+	}{{"upper", r.Len("leg.length") - half}, {"lower", r.Len("apron.lift") + half}} {
+		y := v.point(space.Point{Z: a.z}).Y + drawing.FigureHeight/2
+		note(p, a.word, drawing.Pt(out.Max.X+4*drawing.MM, y))
+	}
 }
 
 // places writes where the ladders go into a box.
@@ -77,8 +103,8 @@ func placesHeight(notes []string, width drawing.Um) drawing.Um {
 // Room around the carcase's view.
 const (
 	carcaseLeft  = 45 * drawing.MM
-	carcaseRight = 16 * drawing.MM
-	carcaseBelow = 32 * drawing.MM
+	carcaseRight = 18 * drawing.MM
+	carcaseBelow = 42 * drawing.MM
 	carcaseAbove = 43 * drawing.MM
 )
 
@@ -125,8 +151,7 @@ func spacious(r *rack.Rack, v picture) bool {
 }
 
 // spacing puts on the dimensions: over the view the ways between faces and the
-// whole, under it the centre distances in brackets, at the left where the aprons
-// sit. No figure stands in the notes' box.
+// whole, under it where each leg's left face is, at the left where the aprons sit. No figure stands in the notes' box.
 func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 	r := p.in.Rack
 	e := p.elevation(v, out)
@@ -150,15 +175,16 @@ func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 	_, last := faces(len(ladders) - 1)
 	b.Overall(dim.Above, first, last, dim.Options{})
 
-	const figure = 25 * drawing.MM
-	var centres []dim.Stop
-	for _, c := range ladders {
-		s := e.x(c, dim.Below)
-		s.At = v.point(space.Point{X: c.l + r.Len("leg.thickness")/2}).X
-		centres = append(centres, s)
+	left := make([]dim.Stop, len(ladders)) // faces
+	for i, c := range ladders {
+		left[i] = e.x(c, dim.Below)
 	}
-	if whole || steps(centres) <= max(1, int(out.W()/figure)) {
-		b.Chain(dim.Below, centres, dim.Options{Brackets: true})
+	const figure = 25 * drawing.MM
+	switch {
+	case dim.RunningRow*drawing.Um(len(left)+1) <= out.W():
+		b.Running(dim.Below, "LEFT", left, dim.Options{})
+	case steps(left) <= max(1, int(out.W()/figure)):
+		b.Chain(dim.Below, left, dim.Options{})
 	}
 
 	up := func(names ...string) dim.Stop { return e.z(coordOf(r, names...), dim.LeftOf) }
@@ -169,14 +195,13 @@ func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 	b.Draw(out)
 }
 
-// between puts on the leg and the way between facing legs once for each length
-// that it has, at the first column of it, with how many there are; of many
+// between puts on the way between facing legs once for each length that it has, at the first column of it, with how many there are; of many
 // lengths as many as there is room for, since the words beside the view list them
 // all.
 func between(b *dim.Board, r *rack.Rack, out drawing.Rect, faces func(int) (left, right dim.Stop)) {
 	const figure = 24 * drawing.MM
-	left, right := faces(0)
-	stops, alike := []dim.Stop{left, right}, []int{len(r.Ladders)}
+	var stops []dim.Stop
+	var alike []int
 	for i, s := range assembly.Spacers(r) {
 		if i >= max(1, int(out.W()/figure)) {
 			break
@@ -184,10 +209,10 @@ func between(b *dim.Board, r *rack.Rack, out drawing.Rect, faces func(int) (left
 		first := s.Columns[0] - 1
 		_, from := faces(first)
 		to, _ := faces(first + 1)
-		if first > 0 {
-			stops, alike = append(stops, from), append(alike, dim.Skip)
+		if i > 0 {
+			alike = append(alike, dim.Skip)
 		}
-		stops, alike = append(stops, to), append(alike, len(s.Columns))
+		stops, alike = append(stops, from, to), append(alike, len(s.Columns))
 	}
 	b.Chain(dim.Above, stops, dim.Options{Alike: alike})
 }
@@ -197,7 +222,7 @@ func twoHeaded(s *drawing.Sheet, c drawing.Class, group int, a, b drawing.Point)
 	s.Add(drawing.Line(c, group, a, b), drawing.Arrow(group, a, b), drawing.Arrow(group, b, a))
 }
 
-// diagonals draws both diagonals and letters one of them.
+// diagonals draws both diagonals and letters them once, in a channel.
 func diagonals(p *page, v picture) {
 	r := p.in.Rack
 	w, h := r.Len("carcase.width"), r.Len("leg.length")
@@ -208,16 +233,28 @@ func diagonals(p *page, v picture) {
 	twoHeaded(p.sheet, drawing.Dimension, g, c, d)
 	square := assembly.Diagonals(r)[1]
 	text := square.Text(r.Format.System)
-	label := drawing.Label(drawing.FigureText, g, drawing.Point{}, drawing.FigureHeight, drawing.Middle,
-		drawing.Figure(text+" both ways"))
-	if label.Width() > (b.X-a.X)-6*drawing.MM {
-		// A tall narrow carcase has no room for more than the figure, upright.
-		label.Runs, label.Turn = drawing.Figure(text), 1
+	// In a channel, so that it hides no leg. Where none is wide enough the words
+	// beside the view have to do.
+	if at, wide := middleChannel(r, v); wide >= 10*drawing.MM || wide >= 7*drawing.MM && r.Format.System == unit.Metric {
+		label := drawing.Label(drawing.FigureText, g, drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Figure(text+" both ways"))
+		if label.Width() > wide-4*drawing.MM {
+			label.Turn = 1
+		}
+		if room := v.proj.Length(h-2*r.Len("apron.height"), space.Z); label.Turn == 1 && label.Width().MM() > room-4 {
+			label.Runs = drawing.Figure(text)
+		}
+		label = label.CentredOn(drawing.Pt(at, (a.Y+b.Y)/2))
+		p.sheet.Add(drawing.Rectangle(drawing.Solid, label.Group, drawing.White, label.Bounds().Inset(-drawing.MM/2)), label)
 	}
-	label = label.CentredOn(drawing.Pt((a.X+b.X)/2, (a.Y+b.Y)/2))
-	plate := label.Bounds().Inset(-drawing.MM)
-	p.sheet.Add(drawing.Rectangle(drawing.Solid, label.Group, drawing.White, plate), label)
 	noted(p.sheet, a, square.Length, text)
+}
+
+// middleChannel returns the middle and the width, on paper, of the channel nearest
+// to the middle of the carcase.
+func middleChannel(r *rack.Rack, v picture) (at, wide drawing.Um) {
+	col := r.Columns[len(r.Columns)/2]
+	from, to := v.point(space.Point{X: col.Left}).X, v.point(space.Point{X: col.Right}).X
+	return (from + to) / 2, to - from
 }
 
 // carcaseNotes say where the ladders and the top go, and when all is square.
@@ -226,6 +263,8 @@ func carcaseNotes(in Input) []string {
 	diagonal := assembly.Diagonals(r)[1].Text(f.System)
 	notes := []string{
 		channelText(r),
+		spacerText(r),
+		apronText(r),
 		fmt.Sprintf("Square when both diagonals are equal, and %s %s.", diagonal, f.System),
 	}
 	if r.HasTop() {
@@ -263,14 +302,36 @@ func channelText(r *rack.Rack) string {
 	if len(places) > fewPlaces {
 		list += "; the others below"
 	}
-	if all := assembly.Spacers(r); len(all) > 1 {
-		var each []string
-		for _, s := range all {
-			each = append(each, r.Format.Unit(s.Long)+" in "+rack.Places("column", s.Columns))
+	var each []string
+	for _, s := range assembly.Spacers(r) {
+		where := ""
+		if len(s.Columns) < len(r.Columns) {
+			where = " (" + rack.Places("column", s.Columns) + ")"
 		}
-		return fmt.Sprintf("Between facing legs, clear, and so long a spacer: %s. Left faces of the legs from the left end: %s.", strings.Join(each, "; "), list)
+		each = append(each, r.Format.Unit(s.Long)+where)
 	}
-	return fmt.Sprintf("Between facing legs: %s clear; use a spacer of that length. Left faces of the legs from the left end: %s.", r.Format.Unit(r.Kinds[0].Channel), list)
+	return fmt.Sprintf("Clear between facing legs: %s. Left faces of the legs, as under the view, from the left end: %s.", strings.Join(each, "; "), list)
+}
+
+// spacerText says how to make spacers and where they stand: slats are in the way
+// but below the lowest and above the highest.
+func spacerText(r *rack.Rack) string {
+	room := r.Len("leg.length")
+	for _, k := range r.Kinds {
+		room = min(room, k.Under[0], r.Len("leg.length")-k.Under[k.Rows-1]-r.Len("slat.height"))
+	}
+	if room <= 0 {
+		return "Spacers as long as the clear way go between the legs where no slat is in the way."
+	}
+	return fmt.Sprintf("Spacers: as long as the clear way, less than %s wide, as thick as a leg; four to a column, between the legs in front and behind, below the lowest slats and above the highest.",
+		r.Format.Unit(room))
+}
+
+// apronText says which aprons the view shows and where to find their nails.
+func apronText(r *rack.Rack) string {
+	apron, _ := r.PartNamed("apron")
+	return fmt.Sprintf("Aprons %s: the front ones are seen, the back ones stand behind them at the same heights. Each leg takes two nails, %s, through each: part %s on the parts sheets.",
+		apron.Mark, r.Design.Joint.ApronNail.Text, apron.Mark)
 }
 
 // faceList gives where each ladder's left face is on an apron, in order; where

@@ -82,7 +82,7 @@ func joined(a, b drawing.Rect, before int) drawing.Rect {
 // on sheets that hold them half as large again.
 func TestTallLaddersAreDrawnLarge(t *testing.T) {
 	n := 0
-	for _, s := range packet(t, racktest.Build(t, "[rack]\ncolumns = 2\nrows = 22\n")) {
+	for _, s := range packet(t, racktest.Build(t, "[rack]\ncolumns = 2\nrows = 30\n")) {
 		if !strings.Contains(s.Name, "ladder-1") {
 			continue
 		}

@@ -57,8 +57,8 @@ func (in Input) newPage(name, title string) *page {
 	return p
 }
 
-// inOneUnit keeps the second unit off sheets whose figures stand close together
-// and repeat those of others.
+// inOneUnit keeps the second unit off sheets that somebody sets out or measures by:
+// their figures stand close together, and two on one place invite the wrong one.
 func inOneUnit(f func(Input) []*page) func(Input) []*page {
 	return func(in Input) []*page { return f(in.inOneUnit()) }
 }
@@ -90,7 +90,7 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 		last = inspectionSheets(in)
 		return nil
 	}
-	pages := together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), ladders, carcase, parts,
+	pages := together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), inOneUnit(ladders), inOneUnit(carcase), parts,
 		cuttings, inOneUnit(finishing), inspected)
 	pages = append(pages, assemblySheets(in.inOneUnit(), pages, last)...) // they refer to the others by their numbers
 	return numbered(append(pages, last...))

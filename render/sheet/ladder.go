@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"slatwright/geometry/assembly"
+	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
@@ -25,12 +25,12 @@ type ladderFace struct {
 
 // Room around the view of a face, beside the ladder itself.
 const (
-	ladderTitle  = 8 * drawing.MM
-	ladderAbove  = 20 * drawing.MM // overall length
-	ladderBelow  = 34 * drawing.MM // running dimensions
-	ladderBroken = 6 * drawing.MM  // over a strip without an overall length
-	ladderFrom   = 42 * drawing.MM // running dimensions that say from where they run
-	ladderEnds   = 34 * drawing.MM // chain of the legs at the left, foot and top marks
+	ladderTitle = 8 * drawing.MM
+	ladderAbove = 4 * drawing.MM
+	ladderBelow = 31 * drawing.MM // running dimensions
+	ladderFrom  = 42 * drawing.MM // running dimensions that say from where they run
+	ladderLeft  = 23 * drawing.MM // chain of the legs
+	ladderRight = 24 * drawing.MM // words at the top
 )
 
 // facesOf returns the faces of a shape that carry slats, the left one first.
@@ -70,59 +70,6 @@ func (f ladderFace) from() view.Direction {
 	return view.Left
 }
 
-// ladderRoom is the room for faces on a sheet, over the notes.
-func ladderRoom(p *page, faces []ladderFace) drawing.Rect {
-	high := drawing.Um(0)
-	for _, k := range []int{0, 98} { // no sheet's words are longer
-		high = max(high, needed(ladderNotes(p.in, faces[0].shape, k, 99, ", right face, 99 of 99"), p.area.W(), 5*drawing.MM))
-	}
-	room := p.area
-	room.Min.X += ladderEnds
-	room.Max.X -= ladderEnds
-	room.Max.Y -= high + 2*drawing.MM
-	return room
-}
-
-// ladderFits returns the largest picture at which the faces fit one above the
-// other, and whether that is as large as one of them alone would be.
-func ladderFits(p *page, faces []ladderFace) (picture, bool) {
-	room := ladderRoom(p, faces)
-	alone := room
-	alone.Min.Y += ladderTitle + ladderAbove
-	alone.Max.Y -= ladderBelow
-	each := alone
-	each.Max.Y = each.Min.Y + room.H()/drawing.Um(len(faces)) - ladderTitle - ladderAbove - ladderBelow
-	s := faces[0].scene(p.in.Rack)
-	if each.H() < 10*drawing.MM {
-		each = alone // no room for two; one by itself always has some
-	}
-	v := pictured(p.in, s, faces[0].from(), true, each)
-	best := pictured(p.in, s, faces[0].from(), true, alone)
-	return v, v.proj.Den == best.proj.Den && (len(faces) == 1 || each != alone)
-}
-
-// drawStrips draws strips of a ladder's faces one above the other, and the notes.
-func drawStrips(p *page, strips []strip, notes []string) {
-	foot := p.area
-	foot.Min.Y = foot.Max.Y - needed(notes, p.area.W(), 5*drawing.MM)
-	room := p.area
-	room.Max.Y = foot.Min.Y - 2*drawing.MM
-	each := room.H() / drawing.Um(len(strips))
-	for i, s := range strips {
-		box := room
-		box.Min.Y += each * drawing.Um(i)
-		box.Max.Y = box.Min.Y + each
-		s.draw(p, box)
-	}
-	w := newScribe(p.sheet, foot)
-	for _, n := range notes {
-		w.note(n, 5*drawing.MM)
-	}
-	r := p.in.Rack
-	square := assembly.Diagonals(r)[0]
-	noted(p.sheet, foot.Min, square.Length, square.Text(r.Format.System))
-}
-
 // title says which face a strip shows, which part of it, and from where.
 func (s strip) title(r *rack.Rack) string {
 	f := s.face
@@ -145,11 +92,10 @@ func (s strip) draw(p *page, box drawing.Rect) {
 
 	scene := s.scene(r)
 	box.Max.Y -= ladderTitle
+	box.Min.Y += ladderAbove
 	if s.last-s.first < len(f.under) {
-		box.Min.Y += ladderBroken
 		box.Max.Y -= ladderFrom
 	} else {
-		box.Min.Y += ladderAbove
 		box.Max.Y -= ladderBelow
 	}
 	v = v.centred(scene, box)
@@ -162,7 +108,7 @@ func (s strip) draw(p *page, box drawing.Rect) {
 		}
 		return drawing.Visible, true
 	})
-	f.nails(p.sheet, r, scene, v, s.lo, s.hi)
+	f.nails(p.sheet, r, v, s.lo, s.hi)
 	out := v.extent(scene)
 	s.breaks(p.sheet, r, v, out)
 	s.ends(p.sheet, r, out)
@@ -178,34 +124,27 @@ func handed(right bool) string {
 	return "left"
 }
 
-// nails draws a cross at each nail of the face between two heights.
-func (f ladderFace) nails(s *drawing.Sheet, r *rack.Rack, scene view.Scene, v picture, lo, hi length) {
-	clash := clashesOf(r, f.shape)
-	for _, b := range scene.Boxes {
-		piece := r.Pieces[b.ID]
-		if r.Parts[piece.Part].Name != "slat" {
+// crossings are those of the face, of the first ladder of its shape.
+func (f ladderFace) crossings(r *rack.Rack) []check.Crossing {
+	return slices.DeleteFunc(check.Crossings(r), func(c check.Crossing) bool {
+		return r.Ladders[c.Ladder].Shape != f.shape || c.Right != f.right
+	})
+}
+
+// nails draws a cross at each nail of the face between two heights, and rings
+// the crossings whose nails would meet others.
+func (f ladderFace) nails(s *drawing.Sheet, r *rack.Rack, v picture, lo, hi length) {
+	for _, c := range f.crossings(r) {
+		if c.Patch.Min.Z < lo || c.Patch.Max.Z > hi {
 			continue
 		}
-		for _, c := range piece.Fixed {
-			if c.Patch.Min.Z < lo || c.Patch.Max.Z > hi {
-				continue
-			}
-			aside := length(0)
-			meets, slats := clash.of(r, b.ID, c.Piece)
-			if meets {
-				ringed(s, v, c.Patch)
-			}
-			if slats && f.right {
-				aside = clash.aside
-			}
-			for _, n := range shifted(rack.NailPlaces(c.Patch, c.Axis, f.right), aside) {
-				cross := nailCross
-				// small crossings take smaller crosses
-				if e := v.around(c.Patch); min(e.W(), e.H()) < 3*nailCross {
-					cross = min(e.W(), e.H()) / 3
-				}
-				s.Add(drawing.Cross(drawing.Thin, 0, v.point(n), max(cross, drawing.MM/2))...)
-			}
+		if c.Meets {
+			ringed(s, v, c.Patch)
+		}
+		e := v.around(c.Patch) // small crossings take smaller crosses
+		cross := max(min(nailCross, e.W()/3, e.H()/3), drawing.MM/2)
+		for _, n := range c.Nails {
+			s.Add(drawing.Cross(drawing.Thin, 0, v.point(n), cross)...)
 		}
 	}
 }
@@ -238,8 +177,8 @@ func (s strip) ends(sheet *drawing.Sheet, r *rack.Rack, out drawing.Rect) {
 }
 
 // measure puts the dimensions of a strip on the sheet: undersides from the foot
-// along the near side; at the foot the legs and what is between them; and the
-// leg's length, along the far side or, of a broken face, after the last slat.
+// along the near side, and after the last slat the leg's length; at the foot the
+// legs and what is between them.
 func (s strip) measure(p *page, scene view.Scene, v picture, out drawing.Rect) {
 	r, f := p.in.Rack, s.face
 	b := dim.New(p.sheet, r.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})
@@ -249,8 +188,7 @@ func (s strip) measure(p *page, scene view.Scene, v picture, out drawing.Rect) {
 	for _, c := range f.marks[s.first:s.last] {
 		under = append(under, along(c, out.Max.Y))
 	}
-	whole := s.last-s.first == len(f.under)
-	if !whole && !s.broken(r, s.hi) {
+	if !s.broken(r, s.hi) {
 		under = append(under, along(leg, out.Max.Y))
 	}
 	foot, origin := along(coord{}, out.Max.Y), "FOOT"
@@ -259,9 +197,6 @@ func (s strip) measure(p *page, scene view.Scene, v picture, out drawing.Rect) {
 		origin = "from FOOT"
 	}
 	b.Running(dim.Below, origin, append([]dim.Stop{foot}, under...), dim.Options{Broken: s.lo > 0})
-	if whole {
-		b.Overall(dim.Above, along(coord{}, out.Min.Y), along(leg, out.Min.Y), dim.Options{})
-	}
 	if s.lo == 0 {
 		s.across(b, r, scene, v, out)
 	}
@@ -280,5 +215,4 @@ func (s strip) across(b *dim.Board, r *rack.Rack, scene view.Scene, v picture, o
 		slices.Reverse(stops)
 	}
 	b.Chain(dim.LeftOf, stops, dim.Options{})
-	b.Overall(dim.LeftOf, stops[0], stops[3], dim.Options{})
 }

@@ -32,7 +32,7 @@ func (f ladderFace) whole(r *rack.Rack, v picture) strip {
 // crowded reports whether a face's figures take more room than its picture and
 // a little at either end.
 func (f ladderFace) crowded(r *rack.Rack, v picture) bool {
-	need := dim.RunningRow * drawing.Um(len(f.under)+1)
+	need := dim.RunningRow * drawing.Um(len(f.under)+2)
 	return need > v.extent(f.scene(r)).W()+2*dim.RunningRow
 }
 
@@ -91,7 +91,7 @@ func (f ladderFace) holds(in Input, box drawing.Rect, den int64) bool {
 	for i := 1; i < len(cuts); i++ {
 		way = max(way, cuts[i]-cuts[i-1])
 	}
-	high := length(box.H()-ladderTitle-ladderBroken-ladderFrom) * unit.Micrometre
+	high := length(box.H()-ladderTitle-ladderAbove-ladderFrom) * unit.Micrometre
 	return in.Rack.Len("slat.length") <= high*length(den) && way <= length(box.W())*unit.Micrometre*length(den)
 }
 

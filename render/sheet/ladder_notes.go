@@ -13,16 +13,15 @@ import (
 	"slatwright/specs/word"
 )
 
-// ladderNotes are the words under the faces of a ladder, on its sheet k of n,
-// counted from 0. The title is what the sheet adds to the ladder's: a face.
-func ladderNotes(in Input, shape, k, n int, title string) []string {
+// ladderNotes are the words of a ladder's sheet k of n, counted from 0.
+func ladderNotes(in Input, shape, k, n int) []string {
 	r := in.Rack
 	diagonal := assembly.Diagonals(r)[0].Text(r.Format.System)
 	notes := []string{
-		whichLadders(r, shape, k, n, title),
-		"Figures along the legs: from the foot to each slat's lower edge.",
-		fmt.Sprintf("Square when both diagonals over the legs, from foot to top, are %s %s.", diagonal, r.Format.System),
-		crossesNote(r, shape),
+		whichLadders(r, shape, k, n),
+		fmt.Sprintf("Figures along the legs: from the foot to each slat's lower edge. Square when both diagonals are %s %s.", diagonal, r.Format.System),
+		flushNote(r, shape),
+		nailsNote(r, shape),
 	}
 	if c := clashesOf(r, shape); len(c.pairs) > 0 {
 		notes = append(notes, c.note(r))
@@ -35,7 +34,7 @@ func ladderNotes(in Input, shape, k, n int, title string) []string {
 
 // whichLadders says which ladders of the row a sheet is for, how many to make in
 // all, and of what. Only the first of several sheets says to make them.
-func whichLadders(r *rack.Rack, shape, k, n int, title string) string {
+func whichLadders(r *rack.Rack, shape, k, n int) string {
 	s := r.Shapes[shape]
 	slat, _ := r.PartNamed("slat")
 	leg, _ := r.PartNamed("leg")
@@ -48,23 +47,61 @@ func whichLadders(r *rack.Rack, shape, k, n int, title string) string {
 		}
 		text = fmt.Sprintf("The same %s once more, no more to make: %s", same, what)
 	}
-	if rest, ok := strings.CutPrefix(s.Name, s.Role.String()+" "); ok {
-		text += fmt.Sprintf(" (%s: number %s of the kinds of %s ladder)", s.Name, rest, s.Role)
-	}
 	if n > 1 {
-		text += fmt.Sprintf("; sheet %d of %d%s", k+1, n, title)
+		text += fmt.Sprintf("; sheet %d of %d", k+1, n)
+	}
+	if k > 0 {
+		return text + "."
 	}
 	return fmt.Sprintf("%s. Each: 2 legs %s, %s; %s %s, %s.", text, leg.Mark, sizeText(r.Format, leg),
 		word.Count(len(s.Left)+len(s.Right), "slat"), slat.Mark, sizeText(r.Format, slat))
 }
 
-// crossesNote says where the nails of a crossing stand.
-func crossesNote(r *rack.Rack, shape int) string {
-	text := fmt.Sprintf("Crosses: two nails to a crossing, %s from the slat's edge and %s from the leg's (a quarter of the crossing's height and width). Bore first.",
-		r.Format.Unit(r.Len("slat.height")/4), r.Format.Unit(r.Len("leg.width")/4))
-	if s := r.Shapes[shape]; len(s.Left) > 0 && len(s.Right) > 0 {
-		text += " On the other face they stand on the other diagonal."
+// flushNote says how far slats reach: their ends lie in the plane on which the
+// aprons sit, and those that aprons cover must not keep them off the legs.
+func flushNote(r *rack.Rack, shape int) string {
+	s := r.Shapes[shape]
+	low, high := r.Len("apron.lift"), r.Len("leg.length")-r.Len("apron.height")
+	var behind []string
+	for _, a := range []struct {
+		from length
+		name string
+	}{{low, "lower"}, {high, "upper"}} {
+		var rows []int
+		for _, under := range [][]length{s.Left, s.Right} {
+			for i, z := range under {
+				if z < a.from+r.Len("apron.height") && z+r.Len("slat.height") > a.from {
+					rows = append(rows, i+1)
+				}
+			}
+		}
+		slices.Sort(rows)
+		if rows = slices.Compact(rows); len(rows) > 0 {
+			behind = append(behind, passing(rack.Places("row", rows), len(rows))+" behind the "+a.name+" aprons")
+		}
 	}
+	text := "Slat ends flush with the legs' outer edges or a hair short, never proud"
+	if len(behind) == 0 {
+		return text + "."
+	}
+	return text + ": " + strings.Join(behind, ", ") + "."
+}
+
+// passing puts a verb to rows.
+func passing(what string, n int) string {
+	if n == 1 {
+		return what + " passes"
+	}
+	return what + " pass"
+}
+
+// nailsNote says from where nails go in, and which diagonal they stand on.
+func nailsNote(r *rack.Rack, shape int) string {
+	text := fmt.Sprintf("Crosses: two nails, %s, as in the detail; bore and nail from the slat's outer face", r.Design.Joint.SlatNail.Text)
+	if s := r.Shapes[shape]; len(s.Left) > 0 && len(s.Right) > 0 {
+		return text + ", each face as its own picture shows. Seen through the leg, the other face's nails stand on the other diagonal and pass."
+	}
+	text += "."
 	return text
 }
 
@@ -82,17 +119,6 @@ func clashesOf(r *rack.Rack, shape int) clashes {
 	return c
 }
 
-// of reports whether the nails of a slat in a leg meet others, and whether those
-// are a slat's.
-func (c clashes) of(r *rack.Rack, slat, leg int) (meets, slats bool) {
-	for _, m := range c.pairs {
-		if m.Leg == leg && (m.A == slat || m.B == slat) {
-			meets, slats = true, slats || c.slats(r, m)
-		}
-	}
-	return meets, slats
-}
-
 // slats reports whether both pieces of a pair are slats.
 func (c clashes) slats(r *rack.Rack, m check.Meet) bool {
 	return r.Pieces[m.A].Ladder >= 0 && r.Pieces[m.B].Ladder >= 0
@@ -108,7 +134,7 @@ func (c clashes) note(r *rack.Rack) string {
 	text := "Ringed: here nails would meet in the leg."
 	switch {
 	case slats && c.aside > 0:
-		text += fmt.Sprintf(" Of two slats: set those of the right face %s nearer to the middle of the leg's width than elsewhere, as drawn here (a template has them not shifted).", r.Format.Unit(c.aside))
+		text += fmt.Sprintf(" Of two slats: set those of the right face %s nearer to the middle of the leg's width than elsewhere, as drawn here.", r.Format.Unit(c.aside))
 	case slats:
 		text += " Of two slats: the leg is too narrow to set them aside; take shorter ones (joint.slat_nail)."
 	}
@@ -116,20 +142,6 @@ func (c clashes) note(r *rack.Rack) string {
 		text += " Of a slat and an apron: set the apron's aside, up or down, clear of the slat's."
 	}
 	return text
-}
-
-// shifted moves the two nails of a crossing towards each other along y.
-func shifted(nails []space.Point, aside length) []space.Point {
-	if len(nails) != 2 || aside == 0 {
-		return nails
-	}
-	a, b := nails[0], nails[1]
-	if a.Y > b.Y {
-		aside = -aside
-	}
-	a.Y += aside
-	b.Y -= aside
-	return []space.Point{a, b}
 }
 
 // ringed draws a ring round a crossing.

@@ -37,16 +37,18 @@ func TestLadderSheetsSayWhich(t *testing.T) {
 				} else if !says("no more to make: " + which) {
 					t.Errorf("%s, %s: the sheet does not say that it is for %s", name, s.Name, which)
 				}
-				if got := s.Title; !strings.HasPrefix(got, "L"+which[1:]+" of ") {
+				if got := s.Title; got != "L"+which[1:] && !strings.HasPrefix(got, "L"+which[1:]+", ") {
 					t.Errorf("%s: title %q, want %s", name, got, which)
 				}
 				if inner := shape.Role == rack.Inner; says("other face") != inner {
 					t.Errorf("%s, %s: speaks of another face: %v, is an inner ladder: %v", name, s.Name, !inner, inner)
 				}
-				if !says("to each slat's lower edge") {
-					t.Errorf("%s, %s: does not say where the figures go", name, s.Name)
+				for _, want := range []string{"to each slat's lower edge", "Slat ends flush", "Detail, scale 1:", "from the slat's outer face"} {
+					if !says(want) {
+						t.Errorf("%s, %s: does not say %q", name, s.Name, want)
+					}
 				}
-				for _, bad := range []string{"face A", "face B", "Face A", "Face B", "quarter in"} {
+				for _, bad := range []string{"face A", "face B", "Face A", "Face B", "quarter in", "inner 2", "inner ladder"} {
 					if says(bad) {
 						t.Errorf("%s, %s: says %q", name, s.Name, bad)
 					}

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 
 	"slatwright/geometry/rack"
 	"slatwright/render/drawing"
@@ -13,11 +12,11 @@ import (
 // be broken.
 func ladders(in Input) []*page {
 	var pages []*page
-	for i, s := range in.Rack.Shapes {
+	for i := range in.Rack.Shapes {
 		faces := facesOf(in.Rack, i)
 		name := fmt.Sprintf("ladder-%d", i+1)
 		which := rack.Places("ladder", in.Rack.LaddersOf(i))
-		title := fmt.Sprintf("L%s of %d, %s", which[1:], len(in.Rack.Ladders), s.Name)
+		title := "L" + which[1:]
 		groups := grouped(in, faces)
 		for k, g := range groups {
 			n, t := name, title+g.title
@@ -25,7 +24,7 @@ func ladders(in Input) []*page {
 				n += suffix(k)
 			}
 			p := in.newPage(n, t)
-			drawStrips(p, g.strips, ladderNotes(in, i, k, len(groups), g.title))
+			drawStrips(p, g, ladderNotes(in, i, k, len(groups)))
 			pages = append(pages, p)
 		}
 	}
@@ -40,8 +39,9 @@ func suffix(k int) string {
 	return string(rune('a' + k))
 }
 
-// stripGroup is what goes on one sheet, and what to add to its title.
+// stripGroup is what goes on one sheet and where, and what to add to its title.
 type stripGroup struct {
+	ladderLayout
 	strips []strip
 	title  string
 }
@@ -50,28 +50,21 @@ type stripGroup struct {
 func grouped(in Input, faces []ladderFace) []stripGroup {
 	r := in.Rack
 	blank := in.newPage("", "")
-	v, both := ladderFits(blank, faces)
-	if !slices.ContainsFunc(faces, func(f ladderFace) bool {
-		alone, _ := ladderFits(blank, []ladderFace{f})
-		return f.crowded(r, alone)
-	}) {
-		if both || len(faces) == 1 {
-			var all []strip
-			for _, f := range faces {
-				all = append(all, f.whole(r, v))
-			}
-			return []stripGroup{{strips: all}}
-		}
-		var out []stripGroup
+	layouts := ladderLayouts(blank, faces[0].shape)
+	var out []stripGroup
+	if anyCrowded(blank, r, layouts, faces) {
 		for _, f := range faces {
-			v, _ := ladderFits(blank, []ladderFace{f})
-			out = append(out, stripGroup{[]strip{f.whole(r, v)}, f.suffix()})
+			out = append(out, f.pages(in, layouts)...)
 		}
 		return out
 	}
-	var out []stripGroup
 	for _, f := range faces {
-		out = append(out, f.pages(in, blank)...)
+		fit := ladderFits(blank, layouts, []ladderFace{f})
+		out = append(out, stripGroup{fit.ladderLayout, []strip{f.whole(r, fit.v)}, f.suffix()})
+	}
+	// Two go on one sheet where each is as large there as by itself.
+	if both := ladderFits(blank, layouts, faces); len(faces) == 2 && both.fits && both.v.proj.Den == out[0].strips[0].v.proj.Den {
+		return []stripGroup{{both.ladderLayout, []strip{faces[0].whole(r, both.v), faces[1].whole(r, both.v)}, ""}}
 	}
 	return out
 }
@@ -81,29 +74,41 @@ func (f ladderFace) suffix() string {
 	if f.name == "" {
 		return ""
 	}
-	return ", " + f.name
+	return ", " + handed(f.right)
 }
 
 // pages divides the stretches of a broken face into sheets, as many on each: at
-// the largest scale that takes no more sheets than the least one.
-func (f ladderFace) pages(in Input, blank *page) []stripGroup {
-	room := ladderRoom(blank, []ladderFace{f})
-	least := f.divisor(in, f.cuts(in.Rack), room)
-	strips, n := f.spread(in, room, least)
+// the largest scale that takes no more sheets than the least one, in the layout
+// that takes the fewest.
+func (f ladderFace) pages(in Input, layouts []ladderLayout) []stripGroup {
+	var best []stripGroup
+	for _, l := range layouts {
+		g := f.pagesIn(in, l)
+		if best == nil || len(g) < len(best) || len(g) == len(best) && g[0].strips[0].v.proj.Den < best[0].strips[0].v.proj.Den {
+			best = g
+		}
+	}
+	return best
+}
+
+// pagesIn divides a broken face into sheets of one layout.
+func (f ladderFace) pagesIn(in Input, l ladderLayout) []stripGroup {
+	least := f.divisor(in, f.cuts(in.Rack), l.room)
+	strips, n := f.spread(in, l.room, least)
 	for _, den := range shopScales(in) {
 		if den >= least {
 			break
 		}
-		if larger, sheets := f.spread(in, room, den); sheets > 0 && sheets <= n {
+		if larger, sheets := f.spread(in, l.room, den); sheets > 0 && sheets <= n {
 			strips, n = larger, sheets
 			break
 		}
 	}
 	var out []stripGroup
 	for i := range n {
-		g := stripGroup{strips: strips[len(strips)*i/n : len(strips)*(i+1)/n], title: f.suffix()}
+		g := stripGroup{l, strips[len(strips)*i/n : len(strips)*(i+1)/n], f.suffix()}
 		if n > 1 {
-			g.title += fmt.Sprintf(", %d of %d", i+1, n)
+			g.title += fmt.Sprintf(" %d/%d", i+1, n)
 		}
 		out = append(out, g)
 	}
@@ -117,7 +122,7 @@ func (f ladderFace) spread(in Input, room drawing.Rect, den int64) (strips []str
 		return nil, 0
 	}
 	strips = f.stretches(in, room, den)
-	high := ladderTitle + ladderBroken + ladderFrom + strips[0].v.extent(f.scene(in.Rack)).H()
+	high := ladderTitle + ladderAbove + ladderFrom + strips[0].v.extent(f.scene(in.Rack)).H()
 	most := max(1, int(room.H()/high))
 	return strips, (len(strips) + most - 1) / most
 }

@@ -47,7 +47,7 @@ func TestSecondUnitIsLegible(t *testing.T) {
 				}
 			}
 		}
-		if twice < 50 {
+		if twice < 40 {
 			t.Errorf("%s: %d figures in the second unit", name, twice)
 		}
 	}

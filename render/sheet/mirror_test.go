@@ -1,23 +1,32 @@
 package sheet_test
 
 import (
+	"fmt"
 	"slices"
-	"strings"
 	"testing"
 
 	"slatwright/geometry/rack/racktest"
 	"slatwright/render/drawing"
 )
 
-// strokes are the lines of some classes of a sheet, each with its lesser end
-// first, sorted. With mirror set they are turned over top to bottom about the
+// strokes are the lines of some classes of a sheet's ladder, between the words at
+// its foot and its top, each with its lesser end first, sorted. With mirror set they are turned over top to bottom about the
 // middle of what the visible lines span.
 func strokes(s *drawing.Sheet, mirror bool, classes ...drawing.Class) []([2]drawing.Point) {
 	var out []([2]drawing.Point)
 	var lo, hi drawing.Um
+	right, below := s.W, s.H
+	for _, m := range s.Marks {
+		if x, ok := m.(drawing.Text); ok && x.String() == "TOP" && right == s.W {
+			right = x.At.X
+		}
+		if x, ok := m.(drawing.Text); ok && x.String() == "FOOT" {
+			below = x.At.Y
+		}
+	}
 	for _, m := range s.Marks {
 		p, ok := m.(drawing.Path)
-		if !ok || len(p.Segs) != 1 || p.Segs[0].Curve {
+		if !ok || p.Bounds().Max.X > right || p.Bounds().Min.Y > below || len(p.Segs) != 1 || p.Segs[0].Curve {
 			continue
 		}
 		if p.Class == drawing.Visible {
@@ -71,10 +80,10 @@ func alike(a, b []([2]drawing.Point)) bool {
 	return len(left) == 0
 }
 
-// titled returns the sheet whose title says what it is.
+// titled returns the sheet of a title.
 func titled(t *testing.T, sheets []*drawing.Sheet, title string) *drawing.Sheet {
 	t.Helper()
-	i := slices.IndexFunc(sheets, func(s *drawing.Sheet) bool { return strings.Contains(s.Title, title) })
+	i := slices.IndexFunc(sheets, func(s *drawing.Sheet) bool { return s.Title == title })
 	if i < 0 {
 		t.Fatalf("no sheet %q", title)
 	}
@@ -120,7 +129,7 @@ func TestEndLaddersAreMirrored(t *testing.T) {
 			continue // its ends carry other slats
 		}
 		sheets := packet(t, r)
-		mirrored(t, titled(t, sheets, "left end"), titled(t, sheets, "right end"))
+		mirrored(t, titled(t, sheets, "Ladder 1"), titled(t, sheets, fmt.Sprint("Ladder ", len(r.Ladders))))
 	}
 }
 
@@ -131,6 +140,6 @@ func TestMirroredDesign(t *testing.T) {
 	one := "[[column]]\ncount = 1\nrows = 3\nfit = [\"magnum-1500\"]\n"
 	two := "[[column]]\ncount = 2\nrows = 4\nfit = [\"claret-750\"]\n"
 	a, b := packet(t, racktest.Build(t, head+one+two)), packet(t, racktest.Build(t, head+two+one))
-	mirrored(t, titled(t, a, "left end"), titled(t, b, "right end"))
-	mirrored(t, titled(t, a, "right end"), titled(t, b, "left end"))
+	mirrored(t, titled(t, a, "Ladder 1"), titled(t, b, "Ladder 4"))
+	mirrored(t, titled(t, a, "Ladder 4"), titled(t, b, "Ladder 1"))
 }

@@ -28,7 +28,9 @@ func parts(in Input) []*page {
 	blank := in.newPage("", "")
 	var blocks []partBlock
 	for i := range in.Rack.Parts {
-		blocks = append(blocks, newPartBlock(in, i).broken(blank))
+		for _, b := range newPartBlocks(in, i) {
+			blocks = append(blocks, b.broken(blank))
+		}
 	}
 	var pages []*page
 	for _, group := range sharedOut(blank, blocks) {
@@ -150,6 +152,9 @@ func shrunk(p *page, blocks []partBlock) (fitted []partBlock, steps int64) {
 // A partBlock draws one part, lying with its grain from left to right.
 type partBlock struct {
 	part  int
+	name  string // of the part
+	pair  string // "front pair": which of the aprons, where they differ
+	off   int    // how many are made
 	piece rack.Piece
 	scene view.Scene
 	face  view.Direction // at the wide face that is fixed to others
@@ -160,14 +165,14 @@ type partBlock struct {
 	gap   gapped // what a broken part lacks
 }
 
-// newPartBlock picks the piece to draw: the first of its part.
-func newPartBlock(in Input, part int) partBlock {
+// newPartBlock draws a piece, n into Pieces.
+func newPartBlock(in Input, n int) partBlock {
 	r := in.Rack
-	n := slices.IndexFunc(r.Pieces, func(p rack.Piece) bool { return p.Part == part })
 	piece := r.Pieces[n]
-	b := partBlock{part: part, piece: piece, scene: view.Scene{Boxes: []view.Solid{{ID: n, Box: piece.Box}}}}
-	name := r.Parts[part].Name
-	switch name {
+	part := r.Parts[piece.Part]
+	b := partBlock{part: piece.Part, name: part.Name, off: part.Count, piece: piece,
+		scene: view.Scene{Boxes: []view.Solid{{ID: n, Box: piece.Box}}}}
+	switch b.name {
 	case "slat": // seen at the face that sits on the legs
 		b.width, b.thick, b.face = space.Z, space.X, view.Left
 		if piece.Box.Min.X < r.Ladders[piece.Ladder].X {
@@ -182,6 +187,9 @@ func newPartBlock(in Input, part int) partBlock {
 		}
 	case "apron": // at the face that sits on the legs
 		b.width, b.thick, b.face = space.Z, space.Y, view.Back
+		if piece.Box.Min.Y > 0 {
+			b.face = view.Front
+		}
 	default: // the top, from below
 		b.width, b.thick, b.face = space.Y, space.Z, view.Bottom
 	}
@@ -209,7 +217,19 @@ func (b partBlock) largest(p *page) int64 {
 // height returns how much room the block takes.
 func (b partBlock) height(p *page) drawing.Um {
 	v := b.picture(p)
-	return partTitle + b.above(p, v) + v.extent(b.scene).H() + b.under(v) + b.below(p)
+	return partTitle + b.above(p, v) + v.extent(b.scene).H() + b.second(p, v) + b.under(v) + b.below(p)
+}
+
+// second returns how much room the figures under the view take, and the view of
+// the outer face.
+func (b partBlock) second(p *page, v picture) drawing.Um {
+	out := v.extent(b.scene)
+	face, _ := b.boards(p, v, out, b.end(p, v, out))
+	high := face.Room(dim.Below)
+	if b.nailed() {
+		high += partSecond + out.H()
+	}
+	return high
 }
 
 // under returns how far below the view its note starts: clear of the arrowhead
@@ -236,13 +256,16 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	r := p.in.Rack
 	part := r.Parts[b.part]
 	v := b.picture(p)
-	stock := p.in.wood()
+	name, stock := part.Name, p.in.wood()
 	if part.Stock != "" {
 		stock += ", from " + part.Stock
 	}
+	if b.pair != "" {
+		name += ", " + b.pair
+	}
 	w := newScribe(p.sheet, box)
 	w.line(drawing.HeadingText, drawing.FigureHeight, 0, true, drawing.Figure(fmt.Sprintf("%s  %s, %d off: %s %s, %s; %s",
-		part.Mark, part.Name, part.Count, sizeText(r.Format, part), r.Format.System, stock, scaleText(v))))
+		part.Mark, name, b.off, sizeText(r.Format, part), r.Format.System, stock, scaleText(v))))
 	size := v.extent(b.scene)
 	v.at = v.at.Add(drawing.Pt(box.Min.X+partLeft, box.Min.Y+partTitle+b.above(p, v)).Sub(size.Min))
 	out := v.extent(b.scene)
@@ -259,12 +282,15 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	onFace.Draw(out)
 	onEnd.Draw(end)
 	foot := box
-	foot.Min.Y = out.Max.Y + b.under(v)
+	foot.Min.Y = out.Max.Y + b.second(p, v) + b.under(v)
 	b.frontBack(p, v, out)
+	b.endWord(p, v, out)
+	if b.nailed() {
+		b.drawOutside(p, v, drawing.Pt(out.Min.X, out.Max.Y+b.second(p, v)-out.H()))
+	}
 	notes := newScribe(p.sheet, foot)
-	notes.note(partNote(r, part.Name), 0)
-	if len(part.After) > 0 {
-		notes.note(cutAfter(r, part), 0)
+	for _, n := range b.notes(p) {
+		notes.note(n, 0)
 	}
 }
 
@@ -300,8 +326,8 @@ func (b partBlock) frontBack(p *page, v picture, out drawing.Rect) {
 	}
 }
 
-// bare hatches the patches of the face that are fixed to other pieces, marks
-// their nails, and returns the patches on the sheet.
+// bare hatches the patches of the face that are fixed to other pieces, marks where
+// nails come into a leg, and returns the patches on the sheet.
 func (b partBlock) bare(p *page, v picture) []drawing.Rect {
 	var out []drawing.Rect
 	var glued []space.Box
@@ -309,7 +335,7 @@ func (b partBlock) bare(p *page, v picture) []drawing.Rect {
 		glued = b.glued(p.in.Rack)
 	}
 	for _, c := range b.piece.Fixed {
-		if c.Axis != b.thick || c.Far != (b.face.On(b.thick) > 0) {
+		if !b.against(c) {
 			continue
 		}
 		patch, ok := b.shifted(c)
@@ -322,8 +348,8 @@ func (b partBlock) bare(p *page, v picture) []drawing.Rect {
 			p.sheet.Add(drawing.Hatching{Pitch: 3 * drawing.MM / 2}.Hatch(0, r)...)
 		}
 		p.sheet.Add(drawing.Rectangle(drawing.Thin, 0, drawing.NoFill, r))
-		if b.thick == space.Z {
-			continue // the top's fastening lets it move
+		if b.name != "leg" {
+			continue // the nails are at the other face; the top's fastening lets it move
 		}
 		for _, n := range rack.NailPlaces(patch, c.Axis, b.other) {
 			p.sheet.Add(drawing.Cross(drawing.Thin, 0, v.point(n), max(min(nailCross, min(r.W(), r.H())/3), drawing.MM/2))...)
@@ -383,6 +409,9 @@ func (b partBlock) boards(p *page, v picture, out, end drawing.Rect) (face, ends
 	face = dim.New(p.sheet, r.Format, scale)
 	face.Overall(dim.Above, coord{}.stop(out.Min.X, out.Min.Y), upTo(out.Max.X, part.Length, out.Min.Y, part.Name+".length"), dim.Options{Broken: !b.gap.none()})
 	face.Overall(dim.LeftOf, coord{}.stop(out.Max.Y, out.Min.X), upTo(out.Min.Y, part.Width, out.Min.X, wide), dim.Options{})
+	if origin, stops := b.stops(p, v, out); len(stops) > 0 {
+		face.Running(dim.Below, origin, stops, dim.Options{})
+	}
 	ends = dim.New(p.sheet, r.Format, scale)
 	ends.Overall(dim.Above, coord{}.stop(end.Min.X, end.Min.Y), upTo(end.Max.X, part.Thickness, end.Min.Y, part.Name+".thickness"), dim.Options{})
 	return face, ends

@@ -5,17 +5,93 @@ import (
 	"strings"
 
 	"slatwright/geometry/rack"
+	"slatwright/geometry/view"
 	"slatwright/render/drawing"
 )
 
 // below returns how much room the notes under the view take.
 func (b partBlock) below(p *page) drawing.Um {
-	part := p.in.Rack.Parts[b.part]
-	notes := []string{partNote(p.in.Rack, part.Name)}
-	if len(part.After) > 0 {
-		notes = append(notes, cutAfter(p.in.Rack, part))
+	return needed(b.notes(p), p.area.W(), 0)
+}
+
+// note says what the marks on a part's faces mean, and where nails stand.
+func (b partBlock) note(p *page, figures bool) string {
+	r := p.in.Rack
+	quarter := func(of string) string { return r.Format.Unit(r.Len(of) / 4) }
+	hatched := "where it sits"
+	if r.Design.Joint.Glue {
+		hatched = "bare for glue"
 	}
-	return needed(notes, p.area.W(), 0)
+	switch b.name {
+	case "slat":
+		return fmt.Sprintf("Above: face against the legs. Hatched: %s. Below: outer face. Crosses: nails, %s from the edge, the outer %s from the end. Alike turned end for end. Arrow: grain.",
+			hatched, quarter("slat.height"), quarter("leg.width"))
+	case "leg":
+		hatched = "where slats sit"
+		if r.Design.Joint.Glue {
+			hatched = "bare for glue, as is the outer edge under aprons"
+		}
+		text := fmt.Sprintf("Drawn: ladder %d, %s face", b.piece.Ladder+1, handed(b.face == view.Right))
+		if figures {
+			text += ", figures from the foot to slats' lower edges"
+		}
+		if len(r.Kinds) > 1 || !figures {
+			text += "; other heights: ladder sheets"
+		}
+		return text + ". Hatched: " + hatched + ". Crosses: where the slats' nails come in. Arrow: grain."
+	case "apron":
+		return b.apronNote(r, hatched, quarter("apron.height"), figures)
+	}
+	text := fmt.Sprintf("Underside. Outlined: where it sits, %s from the front edge, %s from either end. Hatched: glued. Arrow: grain.",
+		r.Format.Unit(r.Len("overhang.front")), r.Format.Unit(r.Len("overhang.side")))
+	if !r.Design.Joint.TopGlued {
+		text += " Fix it so that it can swell and shrink."
+	}
+	return text
+}
+
+// apronNote says from where an apron is seen and what its figures are.
+func (b partBlock) apronNote(r *rack.Rack, hatched, quarter string, figures bool) string {
+	inside, outside := "the front", "behind"
+	if b.face == view.Back {
+		inside, outside = outside, inside
+	}
+	text := fmt.Sprintf("Above: face against the legs, seen from %s, top edge up", inside)
+	if figures {
+		text += "; figures to each leg's left face"
+	} else {
+		text += "; places of the legs: carcase sheet"
+	}
+	text += fmt.Sprintf(". Hatched: %s. Below: outer face, seen from %s. Crosses: nails, on the legs' middle, %s from the edge. Arrow: grain.", hatched, outside, quarter)
+	if b.pair == "" {
+		text += " Drawn: a back one. The legs stand alike from either end, so all four are alike."
+	}
+	return text
+}
+
+// panelNote says how the plan makes up a top in width, "" where it does not.
+func (b partBlock) panelNote(in Input) string {
+	panel := in.Cutting.Panel()
+	if b.name != "top" || panel.Staves == 0 {
+		return ""
+	}
+	stave := in.Rack.Parts[b.part]
+	stave.Width, stave.Length = panel.StaveWidth, panel.Length
+	return fmt.Sprintf("Glued up of %d staves %s, then cut to size: see the cutting sheets.", panel.Staves, sizeText(in.Rack.Format, stave))
+}
+
+// notes are the lines under a part's views.
+func (b partBlock) notes(p *page) []string {
+	v := b.picture(p)
+	_, figures := b.stops(p, v, v.extent(b.scene))
+	out := []string{b.note(p, len(figures) > 0)}
+	if text := b.panelNote(p.in); text != "" {
+		out = append(out, text)
+	}
+	if part := p.in.Rack.Parts[b.part]; len(part.After) > 0 {
+		out = append(out, cutAfter(p.in.Rack, part))
+	}
+	return out
 }
 
 // cutAfter says what is measured before a part is cut, and whether it was.
@@ -25,34 +101,4 @@ func cutAfter(r *rack.Rack, part rack.Part) string {
 		return text + ": until then the size drawn here is not the one to cut to."
 	}
 	return text + ": measured, and the size drawn here follows from it."
-}
-
-// partNote says what the marks on a part's face mean, and where nails stand.
-func partNote(r *rack.Rack, name string) string {
-	quarter := func(of string) string { return r.Format.Unit(r.Len(of) / 4) }
-	hatched := "where it sits"
-	if r.Design.Joint.Glue {
-		hatched = "bare for glue"
-	}
-	switch name {
-	case "slat":
-		return fmt.Sprintf("Face against the legs. Hatched: %s. Crosses: nails, from the other face, %s from the edge, the outer %s from the end. Arrow: grain.",
-			hatched, quarter("slat.height"), quarter("leg.width"))
-	case "leg":
-		if r.Design.Joint.Glue {
-			hatched += ", as is the outer edge under aprons"
-		} else {
-			hatched = "where slats sit"
-		}
-		return "One face; heights of the slats: ladder sheets. Hatched: " + hatched + ". Crosses: nails. Arrow: grain."
-	case "apron":
-		return fmt.Sprintf("Face against the legs. Hatched: %s. Crosses: nails, from the other face, on the legs' middle, %s from the edge. Arrow: grain.",
-			hatched, quarter("apron.height"))
-	}
-	text := fmt.Sprintf("Underside. Outlined: where it sits, %s from the front edge, %s from either end. Hatched: glued. Arrow: grain.",
-		r.Format.Unit(r.Len("overhang.front")), r.Format.Unit(r.Len("overhang.side")))
-	if !r.Design.Joint.TopGlued {
-		text += " Fix it so that it can swell and shrink."
-	}
-	return text
 }

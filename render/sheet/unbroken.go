@@ -6,17 +6,19 @@ import (
 )
 
 // units are what stands after a figure and must not begin a line without it.
-var units = []string{"in", "mm", "lb", "lbf", "kg", "N", "kN", "psi", "MPa", "h", "min", "d", "%", "°F", "°C"}
+var units = []string{"leg", "legs", "slat", "slats", "in", "mm", "lb", "lbf", "kg", "N", "kN", "psi", "MPa", "h", "min", "d", "%", "°F", "°C"}
 
 // unbroken joins the words that no line may part: whole inches with their
-// fraction, as in 3 5/8, and a figure with its unit.
+// fraction, as in 3 5/8, a figure with its unit, and a size, as in 20 × 25 × 240.
 func unbroken(words []string) []string {
 	var out []string
 	figure := false // the last word ends in a figure
 	for _, w := range words {
 		bare := strings.TrimRight(w, ".,;:)")
 		fraction := isFraction(bare)
-		if n := len(out) - 1; n >= 0 && figure && (fraction || slices.Contains(units, bare)) {
+		n := len(out) - 1
+		times := w == "×" || n >= 0 && strings.HasSuffix(out[n], " ×")
+		if n >= 0 && (times || figure && (fraction || slices.Contains(units, bare))) {
 			out[n] += " " + w
 		} else {
 			out = append(out, w)

@@ -5,17 +5,22 @@ import (
 	"slices"
 	"strings"
 
+	"slatwright/geometry/rack"
 	"slatwright/render/drawing"
-	"slatwright/specs/table"
 	"slatwright/specs/unit"
 )
 
-// A gauge is a shape to cut from card: a bar as wide as the gap between two
-// slats, or half a disc as wide as a bottle.
+// A gauge is a shape to cut from card: a bar as wide as the sideways gap between
+// two slats, half a disc as wide as a bottle, or a card with nails.
 type gauge struct {
 	says string
+	more []string // further lines under it
 	wide unit.Length
 	disc bool
+
+	tall  unit.Length // of a card with nails
+	nails []nail      // along from the left, across from the lower edge
+	down  string      // what its lower edge points to
 }
 
 // high returns a gauge's height on paper.
@@ -23,34 +28,65 @@ func (g gauge) high() drawing.Um {
 	if g.disc {
 		return um(g.wide) / 2
 	}
-	return 20 * mm
+	return tallOf(g.tall)
 }
 
-// gauges returns a bar for each gap of the rack and half discs for the thinnest
-// and the thickest bottle that it must hold.
+// gauges returns, for each kind of column, a bar for its sideways gap and half
+// discs for the thinnest and the thickest bottle that it must hold; kinds alike in
+// one of these share it.
 func (p *packet) gauges() []gauge {
+	type shared struct {
+		gauge
+		kinds []int
+	}
+	var all []shared
+	add := func(kind int, g gauge) {
+		i := slices.IndexFunc(all, func(s shared) bool { return s.says == g.says && s.wide == g.wide })
+		if i < 0 {
+			i, all = len(all), append(all, shared{gauge: g})
+		}
+		all[i].kinds = append(all[i].kinds, kind)
+	}
+	for i, k := range p.rack.Kinds {
+		add(i, gauge{says: "Sideways gap between slats", wide: k.Gap})
+		if least, most, ok := spread(k); ok {
+			add(i, gauge{says: "Thinnest bottle", wide: least, disc: true})
+			add(i, gauge{says: "Thickest bottle", wide: most, disc: true})
+		}
+	}
 	var out []gauge
-	var least, most table.Bottle
-	for _, k := range p.rack.Kinds {
-		bar := gauge{says: "gap between slats", wide: k.Gap}
-		if !slices.Contains(out, bar) {
-			out = append(out, bar)
-		}
-		for _, row := range k.Fit {
-			for _, b := range row {
-				if least.Name == "" || b.Diameter.Min < least.Diameter.Min {
-					least = b
-				}
-				if most.Name == "" || b.Diameter.Max > most.Diameter.Max {
-					most = b
-				}
+	for _, s := range all {
+		s.more = []string{p.columns(s.kinds)}
+		out = append(out, s.gauge)
+	}
+	return out
+}
+
+// spread returns the least and the largest diameter that a kind of column holds.
+func spread(k rack.Kind) (least, most unit.Length, ok bool) {
+	for _, row := range k.Fit {
+		for _, b := range row {
+			if !ok || b.Diameter.Min < least {
+				least = b.Diameter.Min
 			}
+			most, ok = max(most, b.Diameter.Max), true
 		}
 	}
-	if least.Name == "" {
-		return out
+	return least, most, ok
+}
+
+// columns names the columns of some kinds: "column 1", "all columns".
+func (p *packet) columns(kinds []int) string {
+	var list []int
+	for i, c := range p.rack.Columns {
+		if slices.Contains(kinds, c.Kind) {
+			list = append(list, i+1)
+		}
 	}
-	return append(out, gauge{"thinnest bottle", least.Diameter.Min, true}, gauge{"thickest bottle", most.Diameter.Max, true})
+	if len(list) == len(p.rack.Columns) {
+		return "all columns"
+	}
+	return rack.Places("column", list)
 }
 
 // A placedGauge is a gauge with the top left corner of its place.
@@ -62,28 +98,48 @@ type placedGauge struct {
 // The clear around gauges, and the least room for one's words.
 const (
 	gaugeGap  = 8 * mm
-	gaugeText = 58 * mm
+	gaugeLine = 6 * mm
 )
 
 // roomFor reports whether a page has room for a gauge, and how much it takes.
 func (p *packet) roomFor(g gauge) (wide, high drawing.Um, ok bool) {
 	f := p.f.short()
-	wide, high = max(um(g.wide), gaugeText), g.high()+8*mm
+	wide, high = um(g.wide), g.high()+8*mm+gaugeLine*drawing.Um(len(g.more))
+	for _, line := range p.lines(g) {
+		wide = max(wide, note(drawing.Point{}, line).Width())
+	}
 	return wide, high, wide <= f.net()-2*textInset && high <= f.bodyHeight-gaugeGap
 }
 
-// sticks says what to do for gauges that a page has no room for; none if all fit.
-func (p *packet) sticks() []string {
-	var names []string
+// lines are the words under a gauge, which bears its width, or a card.
+func (p *packet) lines(g gauge) []string {
+	if g.tall > 0 {
+		return append([]string{g.says}, g.more...)
+	}
+	return append([]string{g.says + " " + p.rack.Format.Unit(g.wide)}, g.more...)
+}
+
+// sticks says what to do for gauges and cards that a page has no room for; none if
+// all fit.
+func (p *packet) sticks() (out []string) {
+	var names, cards []string
 	for _, g := range p.gauges() {
 		if _, _, ok := p.roomFor(g); !ok {
-			names = append(names, g.says+" "+p.rack.Format.Unit(g.wide))
+			names = append(names, strings.ToLower(g.says[:1])+g.says[1:]+" "+p.rack.Format.Unit(g.wide))
 		}
 	}
-	if len(names) == 0 {
-		return nil
+	for _, g := range p.cards() {
+		if _, _, ok := p.roomFor(g); !ok {
+			cards = append(cards, strings.ToLower(g.says[:1])+g.says[1:])
+		}
 	}
-	return []string{"Too wide for a gauge of card, cut a stick to the length: " + strings.Join(names, "; ") + "."}
+	if len(names) > 0 {
+		out = append(out, "Too wide for a gauge of card, cut a stick to the length: "+strings.Join(names, "; ")+".")
+	}
+	if len(cards) > 0 {
+		out = append(out, "Too large for a card, measure from the parts sheet: "+strings.Join(cards, "; ")+".")
+	}
+	return out
 }
 
 // gaugePages sets the gauges row by row on as many pages as they take. For one
@@ -93,7 +149,7 @@ func (p *packet) gaugePages() [][]placedGauge {
 	var pages [][]placedGauge
 	left, top := drawing.Um(textInset), headSpace+gaugeGap
 	x, y, row := left, top, drawing.Um(0)
-	for _, g := range p.gauges() {
+	for _, g := range append(p.cards(), p.gauges()...) {
 		wide, high, ok := p.roomFor(g)
 		if !ok {
 			continue
@@ -115,14 +171,20 @@ func (p *packet) gaugePages() [][]placedGauge {
 // gaugeSheet draws a page of gauges.
 func (p *packet) gaugeSheet(gauges []placedGauge, number int) *drawing.Sheet {
 	f := p.f.short()
-	const title = "Gauges to cut from card"
+	const title = "Cards to cut out"
 	s, origin := f.page(fmt.Sprintf("%02d-gauges", number), title)
 	p.head(s, origin, title, number)
 	for _, g := range gauges {
 		s.Add(f.correct(g.marks(), origin)...)
 		printed := p.rack.Format.Text(g.wide)
 		at := origin.Add(drawing.Pt(f.along.Of(g.at.X), headSpace+f.across.Of(g.at.Y+g.high()-headSpace)+5*mm))
-		s.Add(note(at, g.says+" "+p.rack.Format.Unit(g.wide)))
+		for i, line := range p.lines(g.gauge) {
+			s.Add(note(at.Add(drawing.Pt(0, gaugeLine*drawing.Um(i))), line))
+		}
+		if g.tall > 0 {
+			continue
+		}
+
 		s.Dims = append(s.Dims, drawing.DimRecord{Role: drawing.Note, Value: g.wide, Printed: printed, From: at, To: at, ScaleNum: 1, ScaleDen: 1})
 	}
 	f.rulers(s, origin)
@@ -131,12 +193,16 @@ func (p *packet) gaugeSheet(gauges []placedGauge, number int) *drawing.Sheet {
 
 // marks draws the outline of a gauge, a disc with its middle.
 func (g placedGauge) marks() []drawing.Mark {
+	if g.tall > 0 {
+		return g.card()
+	}
 	if !g.disc {
 		return []drawing.Mark{drawing.Rectangle(drawing.TemplateCut, 0, drawing.NoFill, drawing.Box(g.at.X, g.at.Y, um(g.wide), g.high()))}
 	}
 	r := um(g.wide) / 2
 	centre := g.at.Add(drawing.Pt(r, 0))
 	half := drawing.Arc(drawing.TemplateCut, 0, centre, r, 180, 180)
-	half.Closed = true
-	return []drawing.Mark{half, drawing.Line(drawing.Centre, 0, centre, centre.Add(drawing.Pt(0, r)))}
+	// Its straight side is drawn by itself, dead level: the arc's ends are rounded.
+	level := drawing.Line(drawing.TemplateCut, 0, g.at, g.at.Add(drawing.Pt(2*r, 0)))
+	return []drawing.Mark{half, level, drawing.Line(drawing.Centre, 0, centre, centre.Add(drawing.Pt(0, r)))}
 }

@@ -148,15 +148,16 @@ func wrap(s string, room drawing.Um) []string {
 func (p *packet) advice() []string {
 	lines := []string{
 		`1. Print all pages at 100 % ("actual size", not "fit to page"), on one printer, the same way round.`,
-		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. If they are out by more than a pencil line, write what they measured into the design, as below, and draw again.",
-		`    [printer] along = "99.6 mm" across = "100.2 mm", each on a line of its own.`,
+		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. If they are out by more than a pencil line, do not use these pages: give both measures to whoever printed them.",
+		`    Whoever prints: write them into the design, under [printer] as along and across, and draw again.`,
 	}
 	if c := corrected(p.rack.Design); c != "" {
 		lines = append(lines, "    These pages are corrected ("+c+"), so their rulers must measure true.")
 	}
 	lines = append(lines,
 		"3. Trim the right-hand page along its seam line and lay its crosses on those of the page before it. A figure beside a mark is its distance from the left end of its strip. Check the last one with a tape before marking wood: paper swells. Where paper and figure differ, the figure counts.",
-		"4. Lay the end of the strip flush with the end of the wood, its named edge flush with that edge. X is the side the part sits on, a ringed cross a nail. Make one trial joint before the rest.",
+		"4. Lay the strip's end flush with the wood's, and the edge that its arrow points to (FRONT, LOWER EDGE) flush with that edge of the wood. Mark the lines: a part sits between them, on the side of the X, and covers the marks. Make one trial joint before the rest.",
+		"5. A ringed cross on a strip is where a nail's point comes into the leg. Nails are started from the other side: cut out the cards, lay them on the slat's or the apron's outer face, and prick through the ringed crosses.",
 	)
 	return lines
 }
@@ -177,7 +178,11 @@ func (p *packet) joining() []string {
 		}
 		lines = append(lines, line)
 	}
-	return append(append(lines, p.sticks()...), "Left and right are as seen from the front.")
+	lines = append(append(lines, p.sticks()...), "Left and right are as seen from the front. Ladders and columns count from the left.")
+	if s := p.groups[len(p.groups)-1].strips; s[len(s)-1].start == "END" {
+		lines = append(lines, "The legs stand on the aprons alike from either end: one strip serves all four.")
+	}
+	return lines
 }
 
 // compose draws the pages of instructions.

@@ -74,7 +74,7 @@ func (s scale) ruler(length drawing.Um, place func(along, aside drawing.Um) draw
 			reach = wholeTick
 			n := i / s.whole * s.whole / int(s.unit/s.step)
 			text := strconv.Itoa(n)
-			if i == s.whole || n == s.strong {
+			if i == s.whole { // once is enough, and leaves the others apart
 				text += " " + s.name
 			}
 			t := drawing.Label(drawing.FigureText, 0, drawing.Point{}, drawing.TableHeight, drawing.Middle, drawing.Plain(text))

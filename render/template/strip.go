@@ -4,10 +4,9 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
+	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
-	"slatwright/geometry/space"
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
 	"slatwright/specs/word"
@@ -16,7 +15,7 @@ import (
 // A strip is what one long template shows: marks along a piece, measured from
 // its datum end, which lies to the left.
 type strip struct {
-	name       string // "inner ladder, left face"
+	name       string // "ladders 3 and 4, left face"
 	use        string // what it is laid on
 	start, end string // words at the datum end and at the other end
 	edge       string // word for the true edge of the piece
@@ -32,90 +31,94 @@ type seat struct {
 	nails    []nail
 }
 
-// A nail is a place to prick through: how far from the datum, and how far from
-// the true edge.
+// A nail is where the point of a nail comes through: how far from the datum, and
+// how far from the true edge. What nails are started from are cards.
 type nail struct{ along, across unit.Length }
 
 // strips returns what is worth a template: each face of each shape of ladder
-// that bears slats, and the aprons, which are all spaced alike.
+// that bears slats, and the inner faces of the aprons.
 func strips(r *rack.Rack) ([]strip, error) {
-	slat, okSlat := r.PartNamed("slat")
+	_, okSlat := r.PartNamed("slat")
 	leg, okLeg := r.PartNamed("leg")
-	apron, okApron := r.PartNamed("apron")
+	_, okApron := r.PartNamed("apron")
 	if !okSlat || !okLeg || !okApron {
 		return nil, fmt.Errorf("a rack without slats, legs or aprons has no template")
 	}
+	all := check.Crossings(r)
 	var out []strip
 	for shape, s := range r.Shapes {
-		faces := []struct {
-			name, side string
-			under      []unit.Length
-			up         bool
-		}{{"left face", "left", s.Left, false}, {"right face", "right", s.Right, true}}
-		for _, f := range faces {
+		for _, f := range []struct {
+			name  string
+			under []unit.Length
+			right bool
+		}{{"left face", s.Left, false}, {"right face", s.Right, true}} {
 			if len(f.under) == 0 {
 				continue
 			}
 			out = append(out, strip{
-				name:  ladderName(s.Name) + ", " + f.name,
-				use:   fmt.Sprintf("%s face of both legs of %s, %s", f.side, rack.Places("ladder", r.LaddersOf(shape)), word.Count(len(f.under), "slat")),
-				start: "FOOT", end: "TOP", edge: "FRONT", edgeUp: f.up,
+				name:  rack.Places("ladder", r.LaddersOf(shape)) + ", " + f.name,
+				use:   "both legs, " + word.Count(len(f.under), "slat"),
+				start: "FOOT", end: "TOP", edge: "FRONT", edgeUp: f.right,
 				length: leg.Length, width: leg.Width,
-				seats: slatSeats(f.under, slat.Width, leg.Width, f.up),
+				seats: slatSeats(r, all, shape, f.right),
 			})
 		}
 	}
-	return append(out, apronStrip(r, apron)), nil
+	return append(out, apronStrips(r)...), nil
 }
 
-// ladderName sets a shape's name before the word ladder: "left end ladder",
-// "inner ladder 2".
-func ladderName(shape string) string {
-	words := strings.Fields(shape)
-	if n := len(words); n > 1 && words[n-1][0] >= '0' && words[n-1][0] <= '9' {
-		return strings.Join(words[:n-1], " ") + " ladder " + words[n-1]
-	}
-	return shape + " ladder"
-}
-
-// slatSeats returns the seats of slats on a leg, with the nails of each crossing
-// where the ladder's drawing has them.
-func slatSeats(under []unit.Length, height, legWidth unit.Length, right bool) []seat {
+// slatSeats returns the seats of slats on the front leg of a shape's ladder, as
+// on its back leg, with the nails of each crossing where the ladder's sheet has
+// them.
+func slatSeats(r *rack.Rack, all []check.Crossing, shape int, right bool) []seat {
 	var out []seat
-	for _, z := range under {
-		s := seat{from: z, to: z + height}
-		patch := space.Box{Min: space.Point{Z: z}, Max: space.Point{Y: legWidth, Z: z + height}}
-		for _, p := range rack.NailPlaces(patch, space.X, right) {
-			s.nails = append(s.nails, nail{along: p.Z, across: p.Y})
+	for _, c := range all {
+		leg := r.Pieces[c.Leg].Box
+		if r.Ladders[c.Ladder].Shape != shape || c.Right != right || leg.Min.Y != r.Len("apron.thickness") {
+			continue
+		}
+		s := seat{from: c.Patch.Min.Z - leg.Min.Z, to: c.Patch.Max.Z - leg.Min.Z}
+		for _, p := range c.Nails {
+			s.nails = append(s.nails, nail{along: p.Z - leg.Min.Z, across: p.Y - leg.Min.Y})
 		}
 		out = append(out, s)
 	}
+	slices.SortFunc(out, func(a, b seat) int { return cmp.Compare(a.from, b.from) })
 	return out
 }
 
-// apronStrip returns the strip along an apron, with its seats and nails where the
-// first apron is fixed to the legs. Aprons are all alike in this, and their left
-// ends are flush with the first leg.
-func apronStrip(r *rack.Rack, apron rack.Part) strip {
+// apronStrips returns the strips along the inner faces of the aprons, with the
+// places of the legs. Seen at the inner face the front ones have their left end at
+// the right, so that theirs lies with the lower edge up. Where the columns are the
+// same from either end one strip serves all.
+func apronStrips(r *rack.Rack) []strip {
+	apron, _ := r.PartNamed("apron")
+	var seats []seat
+	for _, l := range r.Ladders {
+		seats = append(seats, seat{from: l.X, to: l.X + r.Len("leg.thickness")})
+	}
 	s := strip{
-		name: word.Count(apron.Count, "apron"), use: "front ones on the outer face, back ones on the inner face",
+		name: "back aprons, inner face", use: word.Count(len(seats), "leg"),
 		start: "LEFT", end: "RIGHT", edge: "LOWER EDGE",
-		length: apron.Length, width: apron.Width,
+		length: apron.Length, width: apron.Width, seats: seats,
 	}
-	first := r.Pieces[slices.IndexFunc(r.Pieces, func(p rack.Piece) bool { return r.Parts[p.Part].Mark == apron.Mark })]
-	from := first.Box.Min
-	for _, c := range first.Fixed {
-		if c.Axis != space.Y {
-			continue
-		}
-		at := seat{from: c.Patch.Min.X - from.X, to: c.Patch.Max.X - from.X}
-		for _, p := range rack.NailPlaces(c.Patch, space.Y, false) {
-			at.nails = append(at.nails, nail{along: p.X - from.X, across: p.Z - from.Z})
-		}
-		s.seats = append(s.seats, at)
+	if alike(seats, apron.Length) {
+		s.name, s.start, s.end = "aprons, inner face", "END", "END"
+		return []strip{s}
 	}
-	slices.SortFunc(s.seats, func(a, b seat) int { return cmp.Compare(a.from, b.from) })
-	return s
+	front := s
+	front.name, front.edgeUp = "front aprons, inner face", true
+	return []strip{front, s}
+}
+
+// alike reports whether seats are the same from either end.
+func alike(seats []seat, length unit.Length) bool {
+	for i, s := range seats {
+		if o := seats[len(seats)-1-i]; s.from != length-o.to {
+			return false
+		}
+	}
+	return true
 }
 
 // stackBand is the least width of a piece that has room for two rows of stacked

@@ -137,14 +137,16 @@ func TestGaugesMeasureTrue(t *testing.T) {
 			continue
 		}
 		for _, m := range s.Marks {
-			if p, ok := m.(drawing.Path); ok && p.Class == drawing.TemplateCut {
+			if p, ok := m.(drawing.Path); ok && p.Class == drawing.TemplateCut && p.Bounds().H() > 0 {
 				widths = append(widths, p.Bounds().W().MM()*r.Design.Printer.Along.MM()/r.Design.Printer.AlongNominal.MM())
 			}
 		}
 	}
-	want := []float64{56, 62, 73, 89}
+	// The cards for nails, as wide as a leg and as it is thick; then gap, thinnest
+	// and thickest bottle of either kind of column.
+	want := []float64{r.Len("leg.width").MM(), r.Len("leg.width").MM(), r.Len("leg.thickness").MM(), 56, 73, 80, 62, 80, 89}
 	if len(widths) != len(want) {
-		t.Fatalf("%d gauges, want %d", len(widths), len(want))
+		t.Fatalf("%d gauges, want %d: %v", len(widths), len(want), widths)
 	}
 	for i, w := range want {
 		if math.Abs(widths[i]-w) > 0.002 {
@@ -206,8 +208,10 @@ func rulerOf(s *drawing.Sheet) (along, across float64) {
 			if zero[text.Turn] == (drawing.Point{}) {
 				zero[text.Turn] = text.At
 			}
-		case "100 mm":
-			hundred[text.Turn] = text.At
+		case "100":
+			if text.Bold { // a long ruler of inches has one too
+				hundred[text.Turn] = text.At
+			}
 		}
 	}
 	return (hundred[0].X - zero[0].X).MM(), (hundred[1].Y - zero[1].Y).MM()

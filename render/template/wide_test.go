@@ -7,11 +7,12 @@ import (
 	"strings"
 	"testing"
 
+	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
-	"slatwright/geometry/space"
 	"slatwright/render/drawing"
 	"slatwright/render/template"
+	"slatwright/specs/unit"
 )
 
 // apronTiles returns the pages whose only strip is that of the aprons.
@@ -41,54 +42,135 @@ func wordsOf(s *drawing.Sheet) []string {
 	return out
 }
 
-// The aprons' strip has two nails for each leg, where the drawing of the part has
-// them, and is as wide as the apron.
-func TestApronNails(t *testing.T) {
-	r := racktest.Build(t, "units = \"mm\"\n[bottles]\nfit = [\"claret-750\"]\n[rack]\ncolumns = 5\nrows = 4\n")
-	apron, _ := r.PartNamed("apron")
-	first := r.Pieces[slices.IndexFunc(r.Pieces, func(p rack.Piece) bool { return r.Parts[p.Part].Name == "apron" })]
-	const step, half = 230, 12 // mm, of the tiles and of their overlap
-	found := map[string]bool{}
-	for k, s := range apronTiles(t, r) {
-		left := (s.W.MM()-254)/2 + half
-		var upper, lower float64
-		for _, l := range strokesOf(s) {
-			if math.Abs(l.length()-apron.Width.MM()) < 0.05 {
-				upper, lower = l.top, l.bottom
+// The aprons' strip has the edges of each leg, as far from its datum as they are in
+// the rack, is as wide as the apron, and no nail, which would come out at its
+// other face. Where columns differ the front pair has a strip of its own, whose
+// lower edge is up.
+func TestApronStrips(t *testing.T) {
+	const head = "units = \"mm\"\n[bottles]\nfit = [\"claret-750\"]\n[slat]\nlength = 280\n"
+	for _, c := range []struct {
+		name, text string
+		strips     int
+	}{
+		{"alike", head + "[rack]\ncolumns = 5\nrows = 4\n", 1},
+		{"columns differ", head + "[[column]]\ncount = 1\nrows = 3\nfit = [\"magnum-1500\"]\n[[column]]\ncount = 2\nrows = 3\n", 2},
+	} {
+		r := racktest.Build(t, c.text)
+		apron, _ := r.PartNamed("apron")
+		const step, half = 230, 12 // mm, of the tiles and of their overlap
+		found, strips := map[string]int{}, 0
+		for _, s := range apronTiles(t, r) {
+			var row, k int
+			if _, err := fmt.Sscanf(s.Title, "Template R%d C%d", &row, &k); err != nil {
+				t.Fatal(err)
 			}
-		}
-		if lower == 0 {
-			t.Fatalf("page %s has no line as long as the apron is wide", s.Name)
-		}
-		for _, m := range s.Marks {
-			if c, ok := m.(drawing.Circle); ok && c.R == drawing.MM {
-				if c.Centre.Y.MM() < upper || c.Centre.Y.MM() > lower {
-					t.Errorf("page %s: a nail outside of the apron", s.Name)
+			if k == 1 {
+				strips++
+			}
+			left := (s.W.MM()-254)/2 + half
+			for _, l := range strokesOf(s) {
+				if math.Abs(l.length()-apron.Width.MM()) < 0.05 {
+					found[fmt.Sprintf("%.1f", float64(k-1)*step+l.x-left)]++
 				}
-				found[nailKey(float64(k)*step+c.Centre.X.MM()-left, lower-c.Centre.Y.MM())] = true
+			}
+			for _, m := range s.Marks {
+				if x, ok := m.(drawing.Circle); ok && x.R == drawing.MM {
+					t.Errorf("%s: page %s has a nail", c.name, s.Name)
+				}
 			}
 		}
-	}
-	nails := 0
-	for _, c := range first.Fixed {
-		if c.Axis != space.Y {
-			continue
+		if strips != c.strips {
+			t.Errorf("%s: %d strips, want %d", c.name, strips, c.strips)
 		}
-		for _, n := range rack.NailPlaces(c.Patch, space.Y, false) {
-			nails++
-			if key := nailKey((n.X - first.Box.Min.X).MM(), (n.Z - first.Box.Min.Z).MM()); !found[key] {
-				t.Errorf("no nail at %s", key)
+		for _, l := range r.Ladders {
+			for _, x := range []float64{l.X.MM(), (l.X + r.Len("leg.thickness")).MM()} {
+				if found[fmt.Sprintf("%.1f", x)] < c.strips {
+					t.Errorf("%s: no line at %.1f mm on each strip", c.name, x)
+				}
 			}
 		}
-	}
-	if nails != 12 || len(found) != nails {
-		t.Errorf("%d nails on the strip, %d on the part; want 12", len(found), nails)
 	}
 }
 
-// nailKey is a nail's place, along and across, in tenths of a millimetre.
-func nailKey(along, across float64) string {
-	return fmt.Sprintf("%.1f, %.1f mm", along, across)
+// The cards have the nails where the pieces have them, seen at the outer face: of
+// a slat from the right with the front at the left, and the same from the left.
+func TestCards(t *testing.T) {
+	r := racktest.Build(t, "units = \"mm\"\n[bottles]\nfit = [\"claret-750\"]\n[rack]\ncolumns = 5\nrows = 4\n")
+	sheets, err := template.Sheets(r, "test")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var boxes []drawing.Rect
+	var nails []drawing.Point
+	for _, m := range sheets[1].Marks {
+		switch x := m.(type) {
+		case drawing.Path:
+			if x.Class == drawing.TemplateCut && len(x.Segs) > 2 {
+				boxes = append(boxes, x.Bounds())
+			}
+		case drawing.Circle:
+			nails = append(nails, x.Centre)
+		}
+	}
+	if len(boxes) < 2 || len(nails) != 4 {
+		t.Fatalf("%d cards and bars, %d nails", len(boxes), len(nails))
+	}
+	within := func(box drawing.Rect, q drawing.Point) (x, y float64) {
+		return (q.X - box.Min.X).MM() / box.W().MM(), (q.Y - box.Min.Y).MM() / box.H().MM()
+	}
+	for i, want := range [][2]float64{{0.25, 0.25}, {0.75, 0.75}, {0.5, 0.75}, {0.5, 0.25}} {
+		if x, y := within(boxes[i/2], nails[i]); math.Abs(x-want[0]) > 0.001 || math.Abs(y-want[1]) > 0.001 {
+			t.Errorf("nail %d at %.3f of the width and %.3f of the height, want %v", i+1, x, y, want)
+		}
+	}
+	for i, want := range []unit.Length{r.Len("leg.width"), r.Len("leg.thickness")} {
+		if got := boxes[i].W().MM(); math.Abs(got-want.MM()) > 0.002 {
+			t.Errorf("card %d is %.3f mm wide, want %.3f", i+1, got, want.MM())
+		}
+	}
+}
+
+// Where nails of two faces would meet, the strip has them where the ladder's sheet
+// has them: nearer to the middle of the leg's width.
+func TestShiftedNails(t *testing.T) {
+	text, _, _ := strings.Cut(metricDesign, "[printer]")
+	r := racktest.Build(t, text)
+	aside := 0
+	for _, c := range check.Crossings(r) {
+		if c.Aside > 0 {
+			aside++
+		}
+	}
+	if aside == 0 {
+		t.Fatal("no nails meet in this rack")
+	}
+	sheets, err := template.Sheets(r, "test")
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, off := r.Len("leg.width").MM(), check.NailAside(r).MM()
+	got := 0
+	for _, s := range sheets {
+		if !strings.HasPrefix(s.Title, "Template ") {
+			continue
+		}
+		var rings []drawing.Point
+		for _, m := range s.Marks {
+			if x, ok := m.(drawing.Circle); ok && x.R == drawing.MM {
+				rings = append(rings, x.Centre)
+			}
+		}
+		for i, a := range rings {
+			for _, b := range rings[:i] {
+				if d := (a.Y - b.Y).Abs().MM(); math.Abs(d-(w/2-2*off)) < 0.01 && (a.X-b.X).Abs().MM() < r.Len("slat.height").MM() {
+					got++
+				}
+			}
+		}
+	}
+	if got < aside/2 {
+		t.Errorf("%d pairs of nails stand nearer to the middle, want %d for each of two legs", got, aside/2)
+	}
 }
 
 // A piece that a page has room for is shown whole; of a wider one the page says
@@ -108,7 +190,7 @@ func TestWidePieces(t *testing.T) {
 		if got := strings.Contains(first, "carry the lines on square"); got != c.part {
 			t.Errorf("an apron %s high: the first page says that it is shown in part: %v; want %v", c.height, got, c.part)
 		}
-		if got := strings.Contains(tile, "aprons, in part"); got != c.part {
+		if got := strings.Contains(tile, "aprons, inner face, in part"); got != c.part {
 			t.Errorf("an apron %s high: its page says that it is shown in part: %v; want %v", c.height, got, c.part)
 		}
 		for _, s := range sheets {
