@@ -7,7 +7,9 @@
 package fixing
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
@@ -124,13 +126,23 @@ func (t *Top) slot(r *rack.Rack, deep, high unit.Length) {
 	t.Place = nearest(shank/2 + t.Ahead + slotSpare/2).Nearest(size / 2)
 }
 
-// clear reports whether no block stands in a bottle.
+// clear reports whether a block in the middle of a column stands in none of its
+// bottles, asked once of each kind of column, which are many alike in a wall.
 func (t *Top) clear(r *rack.Rack) bool {
 	back, top := r.Len("apron.thickness")+r.Len("slat.length"), r.Len("leg.length")
-	for _, x := range t.Middles {
-		low := space.Point{X: x - t.Block.X/2, Y: back - t.Block.Y, Z: top - t.Block.Z}
+	asked := make([]bool, len(r.Kinds))
+	for i, c := range r.Columns {
+		if asked[c.Kind] {
+			continue
+		}
+		asked[c.Kind] = true
+		low := space.Point{X: c.Left + (c.Right-c.Left)/2 - t.Block.X/2, Y: back - t.Block.Y, Z: top - t.Block.Z}
 		box := space.Box{Min: low, Max: low.Add(t.Block)}
-		for _, b := range r.Bottles {
+		first, _ := slices.BinarySearchFunc(r.Bottles, i, func(b rack.Bottle, column int) int { return cmp.Compare(b.Column, column) })
+		for _, b := range r.Bottles[first:] {
+			if b.Column != i {
+				break
+			}
 			if !box.Meet(b.Body.Bounds()).Empty() {
 				return false
 			}
