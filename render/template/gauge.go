@@ -168,11 +168,15 @@ func (p *packet) gaugePages() [][]placedGauge {
 	return pages
 }
 
-// gaugeSheet draws a page of gauges.
-func (p *packet) gaugeSheet(gauges []placedGauge, number int) *drawing.Sheet {
+// gaugeSheet draws page k, from 0, of the gauges.
+func (p *packet) gaugeSheet(gauges []placedGauge, k, number int) *drawing.Sheet {
 	f := p.f.short()
 	const title = "Cards to cut out"
-	s, origin := f.page(fmt.Sprintf("%02d-gauges", number), title)
+	name := fmt.Sprintf("%02d-gauges", number)
+	if k > 0 { // sheets of two packets are compared by their names
+		name += fmt.Sprintf("-%d", k+1)
+	}
+	s, origin := f.page(name, title)
 	p.head(s, origin, title, number)
 	for _, g := range gauges {
 		s.Add(f.correct(g.marks(), origin)...)

@@ -49,8 +49,8 @@ func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
 	text, gauges := p.instructions(), p.gaugePages()
 	p.number(len(text) + len(gauges))
 	sheets := p.compose(text)
-	for _, g := range gauges {
-		sheets = append(sheets, p.gaugeSheet(g, len(sheets)+1))
+	for k, g := range gauges {
+		sheets = append(sheets, p.gaugeSheet(g, k, len(sheets)+1))
 	}
 	for i := range p.groups {
 		for k := range p.groups[i].tiles {

@@ -133,7 +133,7 @@ func TestGaugesMeasureTrue(t *testing.T) {
 	}
 	var widths []float64
 	for _, s := range sheets {
-		if !strings.HasSuffix(s.Name, "gauges") {
+		if !strings.Contains(s.Name, "-gauges") {
 			continue
 		}
 		for _, m := range s.Marks {
