@@ -61,7 +61,7 @@ func (e *elevation) finish() {
 	e.dim.Draw(e.out)
 	text := e.title + ", " + scaleText(e.v)
 	if e.thin {
-		text += "; every place: see ladder and carcase sheets"
+		text += "; every place: " + sheetRef("ladder") + ", " + sheetRef("carcase")
 	}
 	e.p.caption(drawing.Pt(e.out.Centre().X, e.p.inked(0).Max.Y+captionOff), text)
 	e.p.centre()

@@ -6,8 +6,10 @@ package sheet
 
 import (
 	"fmt"
+	"sync"
 
 	"slatwright/geometry/check"
+	"slatwright/geometry/inspect"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
@@ -22,6 +24,16 @@ type Input struct {
 
 	Cutting *saw.Plan // how the boards are cut; nil where there is no plan
 	Uncut   string    // why not, "" where nobody asked for a plan
+
+	measured func() []inspect.Dimension // of a whole packet, found once
+}
+
+// dimensions are what is measured on the finished rack.
+func (in Input) dimensions() []inspect.Dimension {
+	if in.measured == nil {
+		return inspect.Dimensions(in.Rack)
+	}
+	return in.measured()
 }
 
 // page is a sheet while it is filled.
@@ -59,14 +71,26 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 	one := func(f func(Input) *page) func(Input) []*page {
 		return func(in Input) []*page { return []*page{f(in)} }
 	}
-	return numbered(together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), ladders, carcase, parts,
-		cuttings, finishing, assemblySheets, inspectionSheets))
+	in.measured = sync.OnceValue(func() []inspect.Dimension { return inspect.Dimensions(in.Rack) })
+	pages := together(in, one(front), one(sideView), one(plan), sections, one(exploded), ladders, carcase, parts,
+		cuttings, finishing, assemblySheets, inspectionSheets)
+	// The order sheets come first and bear the index: how many they are does not
+	// hang on the numbers in it.
+	n := len(order(in, indexOf(pages, 1)))
+	head := make([]*page, n)
+	for i := range head {
+		head[i] = in.newPage("order", "Order")
+	}
+	head = order(in, indexOf(append(head, pages...), 1))
+	return numbered(append(head, pages...))
 }
 
 // numbered finishes pages in their order and sees that each can be drawn.
 func numbered(pages []*page) ([]*drawing.Sheet, error) {
 	var out []*drawing.Sheet
+	index := indexOf(pages, 1)
 	for i, p := range pages {
+		p.refer(index)
 		p.sheet.Name = fmt.Sprintf("%02d-%s", i+1, p.sheet.Name)
 		p.finish(i+1, len(pages))
 		if err := p.sheet.Check(); err != nil {

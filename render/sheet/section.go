@@ -163,12 +163,12 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	for _, x := range in.Findings {
 		atTop := x.Name == "fit.upper_apron" || x.Name == "fit.depth"
 		if strings.HasPrefix(x.Name, "fit.") && findingOf(x.Where, r, kind) && (atTop && high || !atTop && low) {
-			rows = append(rows, []string{x.Status.Word(), x.Name + ": " + x.Says})
+			rows = append(rows, []string{x.Status.Word(), plainly(x.Name) + ": " + x.Says})
 		}
 	}
 	list{"What the checks found", []tableColumn{
 		{title: "status", width: 18 * drawing.MM}, {title: "check, and what it says"},
-	}, rows}.write(w, "more on the order sheet")
+	}, rows}.write(w, "more: "+sheetRef("order"))
 }
 
 // risesText prints the rises of a column, if it has any: one figure where all
