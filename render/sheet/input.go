@@ -12,6 +12,7 @@ import (
 	"slatwright/geometry/inspect"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/saw"
+	"slatwright/geometry/view"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
 )
@@ -26,6 +27,7 @@ type Input struct {
 	Uncut   string    // why not, "" where nobody asked for a plan
 
 	measured func() []inspect.Dimension // of a whole packet, found once
+	seen     func() []view.Line         // of the isometric view, likewise
 }
 
 // dimensions are what is measured on the finished rack.
@@ -72,7 +74,9 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 		return func(in Input) []*page { return []*page{f(in)} }
 	}
 	in.measured = sync.OnceValue(func() []inspect.Dimension { return inspect.Dimensions(in.Rack) })
-	pages := together(in, one(front), one(sideView), one(plan), sections, one(exploded), ladders, carcase, parts,
+	in.seen = sync.OnceValue(func() []view.Line { return isometric(in.Rack) })
+	ahead := func(in Input) []*page { in.seen(); return nil }
+	pages := together(in, ahead, one(front), one(sideView), one(plan), sections, one(exploded), ladders, carcase, parts,
 		cuttings, finishing, assemblySheets, inspectionSheets)
 	// The order sheets come first and bear the index: how many they are does not
 	// hang on the numbers in it.

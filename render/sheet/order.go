@@ -101,16 +101,21 @@ func continued(in Input, rest []list, cautions bool) []*page {
 	return out
 }
 
+// isometric returns the lines in sight of the rack with its bottles.
+func isometric(r *rack.Rack) []view.Line {
+	return view.Visible(view.Lines(withBottles(r), view.Isometric))
+}
+
 // orderView draws the rack with its bottles.
 func orderView(p *page, box drawing.Rect) {
-	s := sceneOf(p.in.Rack, func(rack.Piece) bool { return true })
-	pieces := len(s.Boxes)
-	for i, b := range p.in.Rack.Bottles {
-		s.Rounds = append(s.Rounds, view.Bottle(pieces+i, b.Body, b.Neck)...)
+	s, pieces := withBottles(p.in.Rack), len(p.in.Rack.Pieces)
+	lines := p.in.seen
+	if lines == nil {
+		lines = func() []view.Line { return isometric(p.in.Rack) }
 	}
 	box.Max.Y -= 8 * drawing.MM
 	v := filling(s, view.Isometric, box)
-	v.draw(p.sheet, view.Visible(view.Lines(s, view.Isometric)), func(l view.Line) (drawing.Class, bool) {
+	v.draw(p.sheet, lines(), func(l view.Line) (drawing.Class, bool) {
 		if l.ID < pieces {
 			return drawing.Visible, true
 		}

@@ -29,7 +29,7 @@ const (
 	sectionAbove = 8 * drawing.MM
 	sectionBelow = 38 * drawing.MM // of a picture with sizes across
 	sectionBare  = 6 * drawing.MM  // of one without
-	sectionText  = 62 * drawing.MM // the least width for text
+	sectionText  = 66 * drawing.MM // the least width for text
 )
 
 // section draws the cells of one kind of column: in one picture where the whole
@@ -113,8 +113,8 @@ func (p *page) sections(cuts []cut, den int64) {
 		p.caption(drawing.Pt(middles[i], foot), fmt.Sprintf("%s, scale 1:%d", c.title(), den))
 	}
 	rest := p.area
-	rest.Min.X = box.Max.X + 4*drawing.MM
-	if rest.W() >= sectionText-4*drawing.MM {
+	rest.Min.X = box.Max.X + 8*drawing.MM
+	if rest.W() >= sectionText-8*drawing.MM {
 		clearances(p.in, cuts, newScribe(p.sheet, rest))
 	}
 }
@@ -156,6 +156,9 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	w.note("Drawn: the largest bottle, "+f.Unit(large)+" across, and the smallest, "+f.Unit(small)+".", 0)
 	if low {
 		w.note("Slats: underside of the lowest "+f.Unit(k.Under[0])+" above the foot"+risesText(f, k)+".", 0)
+	}
+	if low {
+		w.note("Side, corner, above: from the largest bottle. Lower apron: from the smallest.", 0)
 	}
 	w.note("Cut through the front legs; the back aprons are seen between them.", 0)
 	w.skip(3 * drawing.MM)
