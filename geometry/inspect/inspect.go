@@ -94,7 +94,6 @@ type probe struct {
 const (
 	SidewaysGap = "sideways gap"
 	UprightGap  = "upright gap"
-	Channel     = "channel"
 )
 
 // In how many places one length of a cell or column is measured.
@@ -143,7 +142,7 @@ func ofKind(r *rack.Rack, kind int) []probe {
 	}
 	list := []probe{
 		add(SidewaysGap, "facing slats, front and back", k.Count*k.Rows*frontAndBack, k.Gap, widen),
-		add(Channel, "facing legs, front and back", k.Count*frontAndBack, k.Channel, widen),
+		add("channel", "facing legs, front and back", k.Count*frontAndBack, k.Channel, widen),
 		add("lowest slats", "foot to underside, front, back", k.Count*bothSlats*frontAndBack, k.Under[0], func(r *rack.Rack, by unit.Length) { lift(r, 0, by) }),
 	}
 	list = append(list, openings(r, kind, lift)...)
@@ -320,13 +319,13 @@ type Gauge struct {
 	Go, NoGo    unit.Length // zero where the fit sets no such limit
 }
 
-// Gauges returns the gauges for gaps, channels and openings, in the order of
-// the dimensions.
+// Gauges returns the gauges for gaps, sideways and upright, in the order of the
+// dimensions. A channel has none: its limits are those of the gap in it.
 func Gauges(list []Dimension) []Gauge {
 	var out []Gauge
 	for _, d := range list {
 		switch d.Name {
-		case SidewaysGap, Channel, UprightGap:
+		case SidewaysGap, UprightGap:
 			if d.Least > 0 || d.Greatest > 0 {
 				out = append(out, Gauge{d.Name, d.Where, d.Drawn, d.Least, d.Greatest})
 			}

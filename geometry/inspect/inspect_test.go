@@ -97,10 +97,10 @@ func TestOverall(t *testing.T) {
 func TestGauges(t *testing.T) {
 	list := []inspect.Dimension{
 		{Name: "sideways gap", Least: in, Greatest: 2 * in}, {Name: "channel", Least: 3 * in}, {Name: "inside depth", Least: in},
-		{Name: "upright gap", Where: "column 2"},
+		{Name: "upright gap", Where: "column 2"}, {Name: "upright gap", Where: "column 3", Drawn: 3 * in, Least: 3 * in},
 	}
 	got := inspect.Gauges(list)
-	if len(got) != 2 || got[0].Go != in || got[0].NoGo != 2*in || got[1].Name != "channel" || got[1].NoGo != 0 {
+	if len(got) != 2 || got[0].Go != in || got[0].NoGo != 2*in || got[1].Where != "column 3" || got[1].Go != 3*in || got[1].NoGo != 0 {
 		t.Errorf("gauges %+v", got)
 	}
 }

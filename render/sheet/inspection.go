@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/inspect"
@@ -81,8 +80,19 @@ func limitText(in Input, l length) string {
 	return in.Rack.Format.Text(l)
 }
 
+// short are the checks of the fit by what the bottle comes near to.
+var short = map[string]string{
+	"fit.rest": "rest in the gap", "fit.side": "legs", "fit.above": "what is above", "fit.lower_apron": "lower aprons",
+	"fit.upper_apron": "upper aprons", "fit.depth": "lie on the slats",
+}
+
 // shortly names a check of the fit, or a statement, in a narrow column.
-func shortly(code string) string { return strings.TrimPrefix(plainly(code), "bottle ") }
+func shortly(code string) string {
+	if s, ok := short[code]; ok {
+		return s
+	}
+	return code
+}
 
 // limitedBy names what sets the limits: checks of the fit in plain words,
 // statements as the file has them.

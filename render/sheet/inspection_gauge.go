@@ -28,7 +28,7 @@ func gaugeSheets(in Input, list []inspect.Gauge) []*page {
 		return nil
 	}
 	area := in.room()
-	note := "Cut gauges from stiff waste, corners square, and mark their ends. GO enters every place of its name without force, NO-GO enters none. Sideways gap: between facing slats; upright gap: from a slat up to the one above; channel: between facing legs."
+	note := "Cut gauges from stiff waste, corners square, and mark their ends. GO enters every place of its name without force, NO-GO enters none. Sideways gap: between facing slats; upright gap: from a slat up to the one above."
 	for _, g := range list {
 		if g.Go > 0 && g.NoGo > 0 && g.NoGo-g.Go < 2*in.Rack.Design.Shop.Tolerance {
 			note += " Where the two differ by less than the shop works to, measure with a calliper instead."
