@@ -83,7 +83,8 @@ func Action(s cutting.Step) string {
 // layouts tell which.
 const fewNames = 8
 
-// Yields says what a step gives, and how many: "12 strips", "40 pieces: A".
+// Yields says what a step gives, and how many: "12 strips", "40 pieces: A",
+// "10 pieces: B; 2 sections still to rip".
 func (p *Plan) Yields(s cutting.Step) string {
 	what := s.Pieces
 	for _, o := range p.Orders {
@@ -107,21 +108,44 @@ func (p *Plan) Yields(s cutting.Step) string {
 			names = append(names, w)
 		}
 	}
+	if len(names) > 0 && len(names) <= fewNames && slices.Equal(words, []string{"sections"}) {
+		if n := p.toRip(s); n > 0 && n < s.Count {
+			return count(s.Count-n, "piece") + ": " + both(names) + "; " + count(n, "section") + " still to rip"
+		}
+	}
 	if words = append(names, words...); len(words) > 1 || len(names) > 0 {
 		if len(names) > fewNames {
 			return fmt.Sprintf("%s of %d marks", count(s.Count, "piece"), len(names))
 		}
-		last := len(words) - 1
-		text := words[last]
-		if last > 0 {
-			text = strings.Join(words[:last], ", ") + " and " + text
-		}
-		return count(s.Count, "piece") + ": " + text
+		return count(s.Count, "piece") + ": " + both(words)
 	}
 	if s.Count == 1 {
 		return "1 " + map[string]string{"leaves": "leaf", "boards": "board", "sections": "section", "strips": "strip"}[words[0]]
 	}
 	return fmt.Sprintf("%d %s", s.Count, words[0])
+}
+
+// both joins words: "A", "A and B", "A, B and C".
+func both(words []string) string {
+	last := len(words) - 1
+	if last == 0 {
+		return words[0]
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
+
+// toRip counts, of what a step cuts off its boards, the sections that are ripped
+// after it; the others are parts as they come.
+func (p *Plan) toRip(s cutting.Step) int {
+	n := 0
+	for _, i := range s.Boards {
+		for _, x := range p.Boards[i].Sections {
+			if !x.Whole && x.Ripped && x.Length == s.Setting.At {
+				n += p.Boards[i].Count
+			}
+		}
+	}
+	return n
 }
 
 // glued reports whether parts of a name, as steps call them, are glued up.
