@@ -40,7 +40,7 @@ type stroke struct {
 const (
 	costStroke = 12   // to cross a line of another part, or to end behind it
 	costLight  = 3    // to cross a trail
-	costOwn    = 5    // to cross a line of the part itself
+	costOwn    = 5     // to cross a line of the part itself
 	costMeet   = 1000 // to meet another leader or mark
 	costSteep  = 20   // to go at 45 degrees
 )
@@ -85,9 +85,7 @@ func (t *tag) cost(placed []tag, strokes []stroke, least drawing.Um) drawing.Um 
 		sum += costMeet * mm // no room for the arrowhead
 	}
 	for i := range placed {
-		o := &placed[i]
-		close := o.right == t.right && (o.to.Y-t.to.Y).Abs() < balloonStep
-		if close || leadersCross(t.at, t.to, o.at, o.to) || passes(t.at, t.to, o.to) || passes(o.at, o.to, t.to) || t.at == o.at {
+		if t.meets(placed[i : i+1]) {
 			sum += costMeet * mm
 		}
 	}
@@ -114,6 +112,15 @@ func (t *tag) cost(placed []tag, strokes []stroke, least drawing.Um) drawing.Um 
 		}
 	}
 	return sum
+}
+
+// meets reports whether the tag or its leader comes too near to one that has its
+// place, or to its leader.
+func (t *tag) meets(placed []tag) bool {
+	return slices.ContainsFunc(placed, func(o tag) bool {
+		close := o.right == t.right && (o.to.Y-t.to.Y).Abs() < balloonStep
+		return close || leadersCross(t.at, t.to, o.at, o.to) || passes(t.at, t.to, o.to) || passes(o.at, o.to, t.to) || t.at == o.at
+	})
 }
 
 // crossed returns how many lines of parts the leader crosses.

@@ -8,6 +8,7 @@ import (
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
 	"slatwright/render/drawing"
+	"slatwright/render/typeface"
 	"slatwright/specs/unit"
 )
 
@@ -33,8 +34,9 @@ func exploded(in Input) *page {
 	box := p.area
 	box.Max.Y = list.Min.Y - 3*drawing.MM - captionStep*drawing.Um(len(captions))
 	middle := box
-	middle.Min.X += 2*balloonR + 6*drawing.MM
-	middle.Max.X -= 2*balloonR + 6*drawing.MM
+	aside := typeface.Width(drawing.Plain("front upper apron"), drawing.FigureHeight, false) + balloonR + 10*drawing.MM
+	middle.Min.X += aside
+	middle.Max.X -= aside
 
 	loose, moved := apart(show)
 	v := filling(moved, view.Isometric, middle)

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"slatwright/geometry/space"
@@ -53,9 +52,13 @@ func (p *page) tagged(show row, v picture, lines []view.Line, loose map[int]bool
 	}
 	tags = append(tags, p.named(show, v, lines)...)
 	place(tags, strokes, box)
-	return slices.DeleteFunc(tags, func(t tag) bool { // the line under the view says it too
-		return t.words != "" && (t.crossed(strokes) > mostCrossed || !p.area.Holds(t.label(0).Bounds()))
-	})
+	var out []tag
+	for i, t := range tags { // words that have no good place are left out
+		if t.words == "" || t.crossed(strokes) <= mostCrossed && p.area.Holds(t.label(0).Bounds()) && !t.meets(tags[:i]) {
+			out = append(out, t)
+		}
+	}
+	return out
 }
 
 // named returns words for each apron and, where all ladders are shown, for the
