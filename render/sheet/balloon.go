@@ -40,7 +40,7 @@ type stroke struct {
 const (
 	costStroke = 12   // to cross a line of another part, or to end behind it
 	costLight  = 3    // to cross a trail
-	costOwn    = 5     // to cross a line of the part itself
+	costOwn    = 5    // to cross a line of the part itself
 	costMeet   = 1000 // to meet another leader or mark
 	costSteep  = 20   // to go at 45 degrees
 )
