@@ -36,7 +36,7 @@ func lookDepth(r *rack.Rack, k rack.Kind) (Finding, bool) {
 	}
 	f, ok := tightest(r, list, inHand)
 	if out > 0 {
-		f.Says += "; necks stand out up to " + r.Format.Unit(out)
+		f.Says += "; necks stand out up to " + r.Format.Unit(out) + " beyond the front aprons"
 	}
 	return f, ok
 }

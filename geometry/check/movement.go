@@ -108,7 +108,7 @@ func today(a wood.Air) string {
 	if a.Measured {
 		return percent(a.Today) + " as today"
 	}
-	return percent(a.Today) + " (measure it: wood.moisture)"
+	return percent(a.Today) + " moisture, reckoned: measure it"
 }
 
 func lookCrossing(r *rack.Rack) []Finding {
@@ -123,8 +123,8 @@ func lookCrossing(r *rack.Rack) []Finding {
 	most := table.Value("move.cross_most")
 	f := Finding{
 		Where: "rack", Status: OK, Figure: figure(moves), Limit: figure(most), Unit: "mm",
-		Says: fmt.Sprintf("widest across another: %s %s, moves %s with the room's air, most %s",
-			name, r.Format.Unit(width), slight(r, moves), slight(r, most)),
+		Says: fmt.Sprintf("the widest piece across another, %s wide, moves %s with the room's air, most %s",
+			r.Format.Unit(width), slight(r, moves), slight(r, most)),
 		Source: movementSource(r) + "; " + sources("move.cross_most"),
 	}
 	if !r.Design.Joint.Glue {

@@ -127,11 +127,7 @@ func reach(r *rack.Rack, j joint) Finding {
 // holds says what one nail bears by equation.
 func holds(r *rack.Rack, j joint) string {
 	n, species := j.bears(r), r.Design.Wood.Species
-	how := "bears"
-	if n.Extrapolated() {
-		how = "extrapolated"
-	}
-	return fmt.Sprintf("%s %s sideways, %s pulled", how, force(r, n.Sideways(species)), force(r, n.Pull(species)))
+	return fmt.Sprintf("bears %s sideways, %s pulled%s", force(r, n.Sideways(species)), force(r, n.Pull(species)), extrapolated(r, j))
 }
 
 func nailText(r *rack.Rack, j joint) string {

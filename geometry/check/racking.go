@@ -40,7 +40,7 @@ func lookRacking(r *rack.Rack) []Finding {
 	f.Says = fmt.Sprintf("%s, %s times as stiff as its weight needs, least %s; gives %s to %s",
 		how, times(ratio(stiff)), figure(least), gives(r, ratio(stiff), drift(stiff)), force(r, push))
 	if r.Design.Joint.Glue {
-		f.Says += fmt.Sprintf(" (nails alone %s)", times(ratio(nailed)))
+		f.Says += fmt.Sprintf("; without glue %s times", times(ratio(nailed)))
 	}
 	twist := push * clearLeg(r) / 2 / float64(r.Counts.Legs)
 	bears := strength.GlueTwist(r.Design.Wood.Species, r.Len("leg.thickness").MM(), r.Len("apron.height").MM())

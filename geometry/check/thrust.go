@@ -147,7 +147,7 @@ func slatNails(r *rack.Rack, p press) Finding {
 // extrapolated says so where the nail is thinner than the equation covers.
 func extrapolated(r *rack.Rack, j joint) string {
 	if j.bears(r).Extrapolated() {
-		return " (extrapolated)"
+		return " (by equations for thicker nails)"
 	}
 	return ""
 }

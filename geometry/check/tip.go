@@ -106,7 +106,7 @@ func lookTip(r *rack.Rack) []Finding {
 		f.Says = fmt.Sprintf("%s%s, tips %s at a push of %s or a tilt of %s°", mass(r, s.load.kg), s.filled(r), s.way, force(r, s.push), plain(s.angle, 1))
 		switch {
 		case !tall(r):
-			f.Says += fmt.Sprintf("; under %s high no benchmark is asked", r.Format.Unit(lengthOf("tip.height")))
+			f.Says += fmt.Sprintf("; a rack under %s high is held to no benchmark", r.Format.Unit(lengthOf("tip.height")))
 			// a low rack is held against nothing but standing at all
 			f.Figure, f.Limit, f.Unit = figure(s.angle), "0", "degrees"
 		case !s.steady():
@@ -141,13 +141,13 @@ func lookAnchor(r *rack.Rack) []Finding {
 	switch {
 	case anchored(r, all):
 		f.Status = Caution
-		f.Says = fmt.Sprintf("%s high, %s times its depth, tips at %s and %s°: anchor it near the top to studs or masonry, at two places, each to bear %s",
-			r.Format.Unit(height), plain(slender(r), 1), force(r, push), plain(angle, 1), force(r, eachAnchor(r, all)))
+		f.Says = fmt.Sprintf("anchor it near the top to studs or masonry, at two places, each to bear %s: it is %s high, %s times its depth, and tips at %s and %s°",
+			force(r, eachAnchor(r, all)), r.Format.Unit(height), plain(slender(r), 1), force(r, push), plain(angle, 1))
 		f.Change = "follow the anchor maker's instructions and local codes; a licensed practitioner decides. Fill it from below, empty it from above"
 	case tall(r):
-		f.Says = fmt.Sprintf("%s high, stands by these benchmarks; anchor it all the same where children climb or the floor gives", r.Format.Unit(height))
+		f.Says = fmt.Sprintf("needs no anchor on a firm, level floor: %s high, it stands the benchmark push and tilt", r.Format.Unit(height))
 	default:
-		f.Says = fmt.Sprintf("%s high, under %s: needs no anchor on a firm, level floor by these benchmarks; on a counter fix it there",
+		f.Says = fmt.Sprintf("needs no anchor on a firm, level floor: %s high, under %s; on a counter fix it there",
 			r.Format.Unit(height), r.Format.Unit(lengthOf("tip.height")))
 	}
 	return []Finding{f}

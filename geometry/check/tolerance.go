@@ -39,8 +39,8 @@ const (
 )
 
 var sizeNames = [sizes]string{
-	"the ladders' place", "leg.thickness", "slat.thickness", "slat.thickness", "slat.height", "the slat's place",
-	"slat.height above", "the place of the slat above", "apron.height", "the apron's place",
+	"the ladders' places", "the legs' thickness", "the slats' thickness", "the slats' thickness", "the slats' height", "the slats' places",
+	"the height of the slats above", "the places of the slats above", "the aprons' width", "the aprons' places",
 }
 
 // off is how much each size is off, in mm.
@@ -115,7 +115,7 @@ func lookTolerance(r *rack.Rack, k rack.Kind) (Finding, bool) {
 		found, tightest = true, likely
 		f = Finding{
 			Status: OK, Figure: figure(likely), Limit: "0", Unit: "mm",
-			Says: fmt.Sprintf("%s, %s drawn; with sizes %s off likely %s, at worst %s; most by %s",
+			Says: fmt.Sprintf("%s, %s drawn; with every size %s off likely %s, all to the worse side %s; hold closest %s",
 				s.says, slight(r, drawn), r.Format.Unit(tol), likelyText(r, likely), atWorst(r, worst), most),
 			Source: "worst case and root of the sum of squares, each size by itself (standard methods of tolerance analysis)",
 		}

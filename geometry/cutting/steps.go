@@ -13,7 +13,7 @@ const (
 	pushStickWidth = 6 * unit.Inch     // narrower rips: a push stick
 	narrowRip      = 3 * unit.Inch / 2 // narrower rips: push block and featherboard
 	thinRip        = 3 * unit.Inch / 4 // narrower rips: better on a band saw or with a jig
-	shortRip       = 12 * unit.Inch    // shorter pieces are not ripped or planed by hand feed
+	shortRip       = 12 * unit.Inch    // pieces no longer are not ripped, shorter ones not planed, by hand feed
 	shortPiece     = 6 * unit.Inch     // shorter pieces are clamped for a crosscut
 )
 
@@ -207,9 +207,9 @@ func ripSteps(plan *Plan) []Step {
 		if t.at < thinRip {
 			s.Cautions = append(s.Cautions, "thin rip: leave the strip on the free side of the blade with the wide piece at the fence, or use a band saw")
 		}
-		if t.shortest < shortRip {
+		if t.shortest <= shortRip {
 			s.Critical = true
-			s.Cautions = append(s.Cautions, "short stock: under a foot is not fed past a saw by hand; rip it from longer stock or use a sled")
+			s.Cautions = append(s.Cautions, "short stock: a foot or less is not fed past a saw by hand; rip it from longer stock or use a sled")
 		}
 		out = append(out, s)
 	}

@@ -22,10 +22,10 @@ import (
 
 // Dimension is one length to measure.
 type Dimension struct {
-	Name    string // "gap"
-	Where   string // the kind of column, "" where all are alike or it is of the whole rack
-	Between string // the faces
-	Count   int    // how many there are in the rack
+	Name    string // "sideways gap"
+	Where   string // "column 1", "columns 2-4"; "" where all are alike or it is of the whole rack
+	Between string // the faces, and at which ends
+	Count   int    // in how many places it is measured: each face of a cell, at the front and at the back
 	Drawn   unit.Length
 
 	// What the fit bears, multiples of the finest length printed unless Drawn
@@ -60,7 +60,7 @@ func Dimensions(r *rack.Rack) []Dimension {
 // depth is between the aprons, all along the rack: every kind of column limits
 // it.
 func depth(r *rack.Rack) Dimension {
-	all := Dimension{Name: "inside depth", Between: "apron to apron", Count: len(r.Columns), Drawn: r.Len("slat.length")}
+	all := Dimension{Name: "inside depth", Between: "apron to apron, low and high", Count: len(r.Columns) * lowAndHigh, Drawn: r.Len("slat.length")}
 	p := probe{all, []func(*rack.Rack, unit.Length){func(r *rack.Rack, by unit.Length) { setLength(r, "slat.length", by) }}}
 	for k := range r.Kinds {
 		d := p.limit(r, k)
@@ -90,13 +90,50 @@ type probe struct {
 	change []func(r *rack.Rack, by unit.Length)
 }
 
+// Names that gauges are made for.
+const (
+	SidewaysGap = "sideways gap"
+	UprightGap  = "upright gap"
+)
+
+// In how many places one length of a cell or column is measured.
+const (
+	frontAndBack = 2
+	bothSlats    = 2 // those that face each other
+	lowAndHigh   = 2
+)
+
+// widen moves the facing legs of the columns apart, each with its slats as drawn:
+// the gap goes with the channel, so that either is limited by all that hangs on
+// it.
+func widen(r *rack.Rack, by unit.Length) {
+	r.Kinds[0].Gap += by
+	r.Kinds[0].Channel += by
+}
+
+// Columns names the columns of a kind by their numbers from the left: "column 1",
+// "columns 2-4"; "" where all are alike.
+func Columns(r *rack.Rack, kind int) string {
+	first := 1
+	for _, k := range r.Kinds[:kind] {
+		first += k.Count
+	}
+	switch n := r.Kinds[kind].Count; {
+	case len(r.Kinds) == 1:
+		return ""
+	case n == 1:
+		return fmt.Sprintf("column %d", first)
+	default:
+		return fmt.Sprintf("columns %d-%d", first, first+n-1)
+	}
+}
+
 // ofKind returns the probes of a kind of column.
 func ofKind(r *rack.Rack, kind int) []probe {
-	k := r.Kinds[kind]
-	cells := k.Count * k.Rows
+	k, where := r.Kinds[kind], Columns(r, kind)
 	high := r.Len("slat.height")
 	add := func(name, between string, count int, drawn unit.Length, change ...func(*rack.Rack, unit.Length)) probe {
-		return probe{Dimension{Name: name, Where: k.Name, Between: between, Count: count, Drawn: drawn}, change}
+		return probe{Dimension{Name: name, Where: where, Between: between, Count: count, Drawn: drawn}, change}
 	}
 	lift := func(r *rack.Rack, from int, by unit.Length) {
 		for i := from; i < len(r.Kinds[0].Under); i++ {
@@ -104,32 +141,30 @@ func ofKind(r *rack.Rack, kind int) []probe {
 		}
 	}
 	list := []probe{
-		add("gap", "slat to slat of a cell", cells, k.Gap, func(r *rack.Rack, by unit.Length) {
-			r.Kinds[0].Gap += by
-			r.Kinds[0].Channel += by
-		}),
-		add("channel", "leg to facing leg", k.Count, k.Channel, func(r *rack.Rack, by unit.Length) { r.Kinds[0].Channel += by }),
-		add("lowest slat", "foot to underside", k.Count, k.Under[0], func(r *rack.Rack, by unit.Length) { lift(r, 0, by) }),
+		add(SidewaysGap, "facing slats, front and back", k.Count*k.Rows*frontAndBack, k.Gap, widen),
+		add("channel", "facing legs, front and back", k.Count*frontAndBack, k.Channel, widen),
+		add("lowest slats", "foot to underside, front, back", k.Count*bothSlats*frontAndBack, k.Under[0], func(r *rack.Rack, by unit.Length) { lift(r, 0, by) }),
 	}
-	list = append(list, openings(r, k, lift)...)
+	list = append(list, openings(r, kind, lift)...)
 	over := r.Len("leg.length") - r.Len("apron.height") - k.Under[k.Rows-1] - high
 	return append(list,
-		add("headroom", "top slat to upper apron", k.Count, over, func(r *rack.Rack, by unit.Length) { setLength(r, "leg.length", by) }))
+		add("headroom", "slat to upper apron, front, back", k.Count*bothSlats*frontAndBack, over, func(r *rack.Rack, by unit.Length) { setLength(r, "leg.length", by) }))
 }
 
 // openings are the clear heights between slats, one for each rise of the kind.
-func openings(r *rack.Rack, k rack.Kind, lift func(*rack.Rack, int, unit.Length)) []probe {
+func openings(r *rack.Rack, kind int, lift func(*rack.Rack, int, unit.Length)) []probe {
 	var list []probe
+	k := r.Kinds[kind]
 	seen := map[string]bool{} // only asked, never ranged over
 	for row, rise := range k.Rises {
 		n := slices.IndexFunc(list, func(p probe) bool { return p.Drawn == rise-r.Len("slat.height") })
 		if n < 0 {
 			n = len(list)
 			list = append(list, probe{Dimension: Dimension{
-				Name: "between slats", Where: k.Name, Between: "top to underside", Drawn: rise - r.Len("slat.height"),
+				Name: UprightGap, Where: Columns(r, kind), Between: "slat to slat above, front, back", Drawn: rise - r.Len("slat.height"),
 			}})
 		}
-		list[n].Count += k.Count
+		list[n].Count += k.Count * bothSlats * frontAndBack
 		if key := fmt.Sprint(rise, ids(k.Fit[row]), ids(k.Fit[row+1])); !seen[key] {
 			seen[key] = true
 			list[n].change = append(list[n].change, func(r *rack.Rack, by unit.Length) {
@@ -280,18 +315,19 @@ func (d *Dimension) take(l design.Length, free unit.Length) {
 // the dimension is, the no-go one nowhere.
 type Gauge struct {
 	Name, Where string
+	Drawn       unit.Length
 	Go, NoGo    unit.Length // zero where the fit sets no such limit
 }
 
-// Gauges returns the gauges for gaps, channels and openings, in the order of
-// the dimensions.
+// Gauges returns the gauges for gaps, sideways and upright, in the order of the
+// dimensions. A channel has none: its limits are those of the gap in it.
 func Gauges(list []Dimension) []Gauge {
 	var out []Gauge
 	for _, d := range list {
 		switch d.Name {
-		case "gap", "channel", "between slats":
+		case SidewaysGap, UprightGap:
 			if d.Least > 0 || d.Greatest > 0 {
-				out = append(out, Gauge{d.Name, d.Where, d.Least, d.Greatest})
+				out = append(out, Gauge{d.Name, d.Where, d.Drawn, d.Least, d.Greatest})
 			}
 		}
 	}

@@ -27,17 +27,17 @@ func find(t *testing.T, r *rack.Rack, name string) inspect.Dimension {
 }
 
 // A gap of 60 mm for bottles of 76 to 80 mm by hand, in millimetres, with room
-// to spare above and below. At most
+// to spare above and below. The channel goes with it: two slats of 20 more. At most
 // 0.90 x 76 = 68.4. At least 0.50 x 80 = 40, but the channel of gap + 40 must be
 // 80 + 2 x 3: 46.
 func TestGapByHand(t *testing.T) {
 	text := "units = \"mm\"\n[rack]\ncolumns = 2\nrows = 1\n[cell]\ngap = 60\n[slat]\nfirst = 120\n[leg]\nlength = 400\n[bottles]\nfit = [\"house\"]\n[bottle.house]\ndiameter = \"76 .. 80\"\nheight = 300\n"
-	d := find(t, racktest.Build(t, text), "gap")
-	if d.Least != 46*mm || d.LeastBy != "fit.side" || d.Greatest != 684*mm/10 || d.GreatestBy != "fit.rest" || d.Count != 2 {
+	d := find(t, racktest.Build(t, text), "sideways gap")
+	if d.Least != 46*mm || d.LeastBy != "fit.side" || d.Greatest != 684*mm/10 || d.GreatestBy != "fit.rest" || d.Count != 2*2 {
 		t.Errorf("gap %+v", d)
 	}
 	d = find(t, racktest.Build(t, text), "channel")
-	if d.Drawn != 100*mm || d.Least != 86*mm || d.LeastBy != "fit.side" || d.Greatest != 0 {
+	if d.Drawn != 100*mm || d.Least != 86*mm || d.LeastBy != "fit.side" || d.Greatest != 1084*mm/10 || d.Count != 2*2 {
 		t.Errorf("channel %+v", d)
 	}
 }
@@ -48,7 +48,7 @@ func TestGapByHand(t *testing.T) {
 func TestOpeningInFloatingPoint(t *testing.T) {
 	text := "units = \"mm\"\n[rack]\ncolumns = 2\nrows = 3\n[cell]\ngap = 60\nrise = 100\n[leg]\nlength = 500\n[bottles]\nfit = [\"house\"]\n[bottle.house]\ndiameter = 80\nheight = 300\n"
 	r := racktest.Build(t, text)
-	d := find(t, r, "between slats")
+	d := find(t, r, "upright gap")
 	top := r.Len("cell.top_clearance").MM()
 	h := math.Sqrt(40*40 - 30*30)
 	stacked := 80 + top
@@ -73,7 +73,7 @@ func TestLimitsByWalking(t *testing.T) {
 
 // A rack that fails has no limits to measure by, and says which check fails.
 func TestFailingRackHasNoLimits(t *testing.T) {
-	d := find(t, racktest.DemoRacks(t)["counter-wide-gap.toml"], "gap")
+	d := find(t, racktest.DemoRacks(t)["counter-wide-gap.toml"], "sideways gap")
 	if d.Fails != "fit.rest" || d.Least != 0 || d.Greatest != 0 {
 		t.Errorf("gap %+v", d)
 	}
@@ -96,11 +96,11 @@ func TestOverall(t *testing.T) {
 
 func TestGauges(t *testing.T) {
 	list := []inspect.Dimension{
-		{Name: "gap", Least: in, Greatest: 2 * in}, {Name: "channel", Least: 3 * in}, {Name: "inside depth", Least: in},
-		{Name: "between slats", Where: "column 2"},
+		{Name: "sideways gap", Least: in, Greatest: 2 * in}, {Name: "channel", Least: 3 * in}, {Name: "inside depth", Least: in},
+		{Name: "upright gap", Where: "column 2"}, {Name: "upright gap", Where: "column 3", Drawn: 3 * in, Least: 3 * in},
 	}
 	got := inspect.Gauges(list)
-	if len(got) != 2 || got[0].Go != in || got[0].NoGo != 2*in || got[1].Name != "channel" || got[1].NoGo != 0 {
+	if len(got) != 2 || got[0].Go != in || got[0].NoGo != 2*in || got[1].Where != "column 3" || got[1].Go != 3*in || got[1].NoGo != 0 {
 		t.Errorf("gauges %+v", got)
 	}
 }

@@ -7,11 +7,10 @@ import (
 	"slatwright/specs/unit"
 )
 
-// Yield returns how much of a board's face becomes parts, in whole percent; a
-// resawn board has a face for each leaf. Staves count as they are cut.
+// Yield returns how much of a board's face becomes parts, in percent to the
+// nearest whole one; a resawn board has a face for each leaf. Staves count as they are cut.
 func (p *Plan) Yield(board int) int {
-	used, all := faces(p.Boards[board])
-	return int(100 * used / all)
+	return percent(faces(p.Boards[board]))
 }
 
 // TotalYield is the yield of all boards together.
@@ -22,10 +21,16 @@ func (p *Plan) TotalYield() int {
 		used += u * int64(b.Count)
 		all += a * int64(b.Count)
 	}
-	if all == 0 {
+	return percent(used, all)
+}
+
+// percent is a part of a whole in percent, to the nearest whole one; nought of
+// nothing.
+func percent(part, whole int64) int {
+	if whole == 0 {
 		return 0
 	}
-	return int(100 * used / all)
+	return int((200*part + whole) / (2 * whole))
 }
 
 // faces returns the faces of a board's parts and of the board, in tenths of

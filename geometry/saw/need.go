@@ -28,7 +28,7 @@ func (p *Plan) Needs() []Need {
 		u, a := faces(b)
 		used[k] += u * int64(b.Count)
 		all[k] += a * int64(b.Count)
-		out[k].Yield = int(100 * used[k] / all[k])
+		out[k].Yield = percent(used[k], all[k])
 	}
 	return out
 }

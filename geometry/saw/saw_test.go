@@ -2,6 +2,7 @@ package saw_test
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -148,6 +149,39 @@ func TestKnifeEdges(t *testing.T) {
 		if !strings.Contains(strings.Join(all, "\n"), c.says) {
 			t.Errorf("board %s, slat %s: warnings %q; want %s", c.width, c.slat, all, c.says)
 		}
+	}
+}
+
+// A step that gives parts as they come and sections still to rip counts both: the
+// parts are those that no later step cuts off a strip.
+func TestSectionsStillToRip(t *testing.T) {
+	seen := 0
+	for _, name := range []string{"tasting-metric", "harbour-small", "cellar-magnum"} {
+		p := mustMake(t, demo(t, name))
+		for _, s := range p.Steps {
+			var parts, rips int
+			text := p.Yields(s)
+			_, after, ok := strings.Cut(text, "; ")
+			if !ok {
+				continue
+			}
+			fmt.Sscan(text, &parts)
+			fmt.Sscan(after, &rips)
+			whole := 0
+			for _, b := range p.Boards {
+				for _, x := range b.Sections {
+					if !x.Whole && x.Length == s.Setting.At && len(x.Strips) == 1 && x.Strips[0].Width == b.Board.Width {
+						whole += b.Count
+					}
+				}
+			}
+			if seen++; parts+rips != s.Count || parts != whole {
+				t.Errorf("%s: %q of %d, with %d as wide as their boards", name, text, s.Count, whole)
+			}
+		}
+	}
+	if seen == 0 {
+		t.Error("no step gives both")
 	}
 }
 

@@ -18,7 +18,7 @@ func (p *Plan) Losses() string {
 		text += fmt.Sprintf("; %s off each end of a board", p.Unit(s.EndTrim))
 	}
 	if s.EdgeTrim > 0 {
-		text += fmt.Sprintf("; %s off each edge of what is ripped", p.Unit(s.EdgeTrim))
+		text += fmt.Sprintf("; %s off each edge of what is ripped, one jointed, the other off the last rip", p.Unit(s.EdgeTrim))
 	}
 	return text
 }
@@ -32,12 +32,12 @@ func (p *Plan) tell() {
 		for k, c := range s.Cautions {
 			if p.Format.System == unit.Metric {
 				c = strings.ReplaceAll(c, "the last foot", "the last 300 mm")
-				s.Cautions[k] = strings.ReplaceAll(c, "under a foot", "under 300 mm")
+				s.Cautions[k] = strings.ReplaceAll(c, "a foot or less", "305 mm or less")
 			}
 		}
 		switch {
 		case s.Operation == "rip" && p.Job.Shop.EdgeTrim > 0:
-			s.Cautions = append([]string{"joint one edge first: it goes to the fence, " + p.Unit(p.Job.Shop.EdgeTrim) + " is reckoned for it"}, s.Cautions...)
+			s.Cautions = append([]string{"joint one edge first: it goes to the fence, " + p.Unit(p.Job.Shop.EdgeTrim) + " is reckoned for it, and as much for the far edge"}, s.Cautions...)
 		case s.Operation == "trim ends":
 			s.Cautions = append(s.Cautions, fmt.Sprintf("%s is reckoned for each end; tick for the near end, the far end comes off after the board's last crosscut", p.Unit(p.Job.Shop.EndTrim)))
 		case s.Operation == "crosscut" || s.Operation == "cut to length":

@@ -84,7 +84,8 @@ func Action(s cutting.Step) string {
 // layouts tell which.
 const fewNames = 8
 
-// Yields says what a step gives, and how many: "12 strips", "40 pieces: A".
+// Yields says what a step gives, and how many: "12 strips", "40 pieces: A",
+// "10 pieces: B; 2 sections still to rip".
 func (p *Plan) Yields(s cutting.Step) string {
 	what := s.Pieces
 	for _, o := range p.Orders {
@@ -108,19 +109,42 @@ func (p *Plan) Yields(s cutting.Step) string {
 			names = append(names, w)
 		}
 	}
+	if len(names) > 0 && len(names) <= fewNames && slices.Equal(words, []string{"sections"}) {
+		if n := p.toRip(s); n > 0 && n < s.Count {
+			return word.Count(s.Count-n, "piece") + ": " + both(names) + "; " + word.Count(n, "section") + " still to rip"
+		}
+	}
 	if words = append(names, words...); len(words) > 1 || len(names) > 0 {
 		if len(names) > fewNames {
 			return fmt.Sprintf("%s of %d marks", word.Count(s.Count, "piece"), len(names))
 		}
-		last := len(words) - 1
-		text := words[last]
-		if last > 0 {
-			text = strings.Join(words[:last], ", ") + " and " + text
-		}
-		return word.Count(s.Count, "piece") + ": " + text
+		return word.Count(s.Count, "piece") + ": " + both(words)
 	}
 	one := map[string]string{"leaves": "leaf", "boards": "board", "sections": "section", "strips": "strip"}
 	return word.Number(s.Count, one[words[0]], words[0])
+}
+
+// both joins words: "A", "A and B", "A, B and C".
+func both(words []string) string {
+	last := len(words) - 1
+	if last == 0 {
+		return words[0]
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
+
+// toRip counts, of what a step cuts off its boards, the sections that are ripped
+// after it; the others are parts as they come.
+func (p *Plan) toRip(s cutting.Step) int {
+	n := 0
+	for _, i := range s.Boards {
+		for _, x := range p.Boards[i].Sections {
+			if !x.Whole && x.Ripped && x.Length == s.Setting.At {
+				n += p.Boards[i].Count
+			}
+		}
+	}
+	return n
 }
 
 // glued reports whether parts of a name, as steps call them, are glued up.

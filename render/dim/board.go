@@ -122,6 +122,7 @@ type Board struct {
 	chains   map[ends]int   // the number of the links between two ends
 	taken    []drawing.Rect // by figures and lines drawn so far
 	figures  []drawing.Rect // drawn so far
+	leaders  [][2]drawing.Point
 }
 
 // New starts a board for a view on s, drawn at the scale.
@@ -253,8 +254,13 @@ func (b *Board) add(marks ...drawing.Mark) {
 	}
 }
 
-// free reports whether nothing drawn so far reaches into r.
+// free reports whether nothing drawn so far reaches into r, no leader either.
 func (b *Board) free(r drawing.Rect) bool {
+	for _, l := range b.leaders {
+		if drawing.Crosses(l[0], l[1], r) {
+			return false
+		}
+	}
 	for _, t := range b.taken {
 		if r.Min.X < t.Max.X && t.Min.X < r.Max.X && r.Min.Y < t.Max.Y && t.Min.Y < r.Max.Y {
 			return false

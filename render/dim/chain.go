@@ -123,11 +123,12 @@ func (b *Board) line(g int, t track, from, to drawing.Point) {
 	b.taken = append(b.taken, drawing.Line(drawing.Dimension, g, from, to).Bounds()) // figures keep off the break itself
 }
 
-// setFigures places the figures of a track: over their own links where they
+// setFigures places the figures of a track, in the second unit too where they fit
+// over their links with it: over their own links where they
 // fit; at an end of the chain beyond it, over a longer tail; the others a row
 // further off, spread along the track, each with a leader to its link.
 func (b *Board) setFigures(g int, t track, links []link, at drawing.Um, outer []drawing.Um) (rows int) {
-	var pulled []link
+	var pulled []slot
 	for i, l := range links {
 		if l.skip {
 			continue
@@ -137,57 +138,46 @@ func (b *Board) setFigures(g int, t track, links []link, at drawing.Um, outer []
 			b.set(g, t.side, c, over, l.text)
 			continue
 		}
+		l = l.inOneUnit()
+		if c, ok := b.overLink(t, l, over, outer); ok {
+			b.set(g, t.side, c, over, l.text)
+			continue
+		}
 		if c, edge, ok := b.beyond(t, links, i, over, outer); ok {
 			b.set(g, t.side, c, over, l.text)
 			b.add(drawing.Line(drawing.Dimension, g, place(t.side, edge, at), place(t.side, farther(c, edge, l.wide), at)))
 			continue
 		}
-		pulled = append(pulled, l)
+		pulled = append(pulled, slot{want: l.mid(), size: l.wide + 2*pad, runs: drawing.Figure(l.text)})
 	}
 	if len(pulled) == 0 {
 		return 0
 	}
-	slots := spreadOut(pulled, outer, func(l link) string { return l.text })
-	rows, ok := b.freeRow(t.side, slots, at)
-	if !ok && b.sheet.Second != nil {
-		slots = spreadOut(pulled, outer, func(l link) string { return l.bare })
-		rows, _ = b.freeRow(t.side, slots, at)
-	}
-	for _, s := range slots {
+	spreadBetween(pulled, outer)
+	rows = b.freeRow(t.side, pulled, at)
+	for _, s := range pulled {
 		b.pull(g, t.side, s, at, rows)
 	}
 	return rows
-}
-
-// spreadOut gives the figures of links their places beside each other, lettered
-// as text says.
-func spreadOut(links []link, outer []drawing.Um, text func(link) string) []slot {
-	var out []slot
-	for _, l := range links {
-		runs := drawing.Figure(text(l))
-		out = append(out, slot{want: l.mid(), size: typeface.Width(runs, drawing.FigureHeight, false) + 2*pad, runs: runs})
-	}
-	spreadBetween(out, outer)
-	return out
 }
 
 // mostRows is how many rows further out a figure goes for a free place.
 const mostRows = 4
 
 // freeRow returns the nearest row beyond a track in which all pulled figures
-// find their places free and their leaders meet no other figure; the last, and
-// not ok, where there is none.
-func (b *Board) freeRow(side Side, pulled []slot, at drawing.Um) (row int, ok bool) {
+// find their places free and their leaders meet no other figure; the last where
+// there is none.
+func (b *Board) freeRow(side Side, pulled []slot, at drawing.Um) int {
 	for row := 1; row < mostRows; row++ {
 		if !slices.ContainsFunc(pulled, func(s slot) bool {
 			text := b.lettered(0, side, s.at, rowAt(side, at, row), typeface.Readable(s.runs))
 			_, low, end := leaderOf(side, s, at, row)
 			return !b.free(text.Bounds().Inset(-drawing.MM/2)) || b.meetsFigure(low, end)
 		}) {
-			return row, true
+			return row
 		}
 	}
-	return mostRows, false
+	return mostRows
 }
 
 // meetsFigure reports whether a line passes through a figure drawn so far.
@@ -305,6 +295,7 @@ func (b *Board) set(g int, side Side, along, across drawing.Um, text string) {
 func (b *Board) pull(g int, side Side, s slot, at drawing.Um, rows int) {
 	from, low, end := leaderOf(side, s, at, rows)
 	b.sheet.Add(drawing.Polyline(drawing.Leader, g, corners(from, low, end)...))
+	b.leaders = append(b.leaders, [2]drawing.Point{low, end})
 	b.set(g, side, s.at, rowAt(side, at, rows), typeface.Readable(s.runs))
 }
 

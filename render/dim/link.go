@@ -30,6 +30,12 @@ func (l link) mid() drawing.Um {
 func (l link) fits() bool   { return l.wide+2*pad <= l.hi()-l.lo() }
 func (l link) arrows() bool { return l.hi()-l.lo() >= arrows }
 
+// inOneUnit is the link with its figure in the first unit alone.
+func (l link) inOneUnit() link {
+	l.text, l.wide = l.bare, typeface.Width(drawing.Figure(l.bare), drawing.FigureHeight, false)
+	return l
+}
+
 // links are the links of a track as they are drawn.
 func (b *Board) links(t track) []link {
 	rounded := b.printed(t.stops)

@@ -156,10 +156,10 @@ func TestRunningOverABreak(t *testing.T) {
 func TestCallouts(t *testing.T) {
 	s := board(t, 60*unit.Millimetre, func(b *Board, at func(int64) Stop) {
 		pt := func(x, y drawing.Um) drawing.Point { return drawing.Pt((60+x)*drawing.MM, (100+y)*drawing.MM) }
-		b.Callout(Callout{pt(50, 2), pt(50, 4), 2 * unit.Millimetre, "low"})
-		b.Callout(Callout{pt(10, 3), pt(10, 5), 2 * unit.Millimetre, "far"})
-		b.Callout(Callout{pt(20, 1), pt(32, 1), 12 * unit.Millimetre, "wide"})
-		b.Callout(Callout{pt(30, 9), pt(33, 13), 5 * unit.Millimetre, "aslant"})
+		b.Callout(Callout{pt(50, 2), pt(50, 4), 2 * unit.Millimetre, "low", Straight})
+		b.Callout(Callout{pt(10, 3), pt(10, 5), 2 * unit.Millimetre, "far", Straight})
+		b.Callout(Callout{pt(20, 1), pt(32, 1), 12 * unit.Millimetre, "wide", Straight})
+		b.Callout(Callout{pt(30, 9), pt(33, 13), 5 * unit.Millimetre, "aslant", Straight})
 	})
 	texts, at := words(s)
 	slices.Sort(texts)

@@ -102,7 +102,7 @@ type DimRecord struct {
 	Sum     Sum         // of which of the model's lengths it is made, where it is
 	Value   unit.Length // the length shown, exact
 	Printed string      // as it stands on the paper, for one of Times: "38 7/16\"", "≈ 4 7/64"
-	Second  string      // the same in the sheet's second unit; "" without one
+	Second  string      // the same in the sheet's second unit, lettered where it has room; "" without one
 	Times   int         // how often the length is repeated between From and To; 0 means once
 
 	From, To           Point // ends of the dimension line on paper; equal for a Note

@@ -52,6 +52,7 @@ func sheets(r *rack.Rack, entries []entry) ([]*drawing.Sheet, error) {
 		l := face{sheet: s, room: g.room(box), units: e.rack.Format}
 		l.draw(e)
 		ticks(s, box)
+		cuts(s, box)
 	}
 	return sheets, nil
 }
@@ -131,7 +132,7 @@ func (l *face) words(r *rack.Rack, p rack.Piece) (what, where string) {
 		if onRight(r, p) {
 			side, under = "right", s.Right
 		}
-		what = fmt.Sprintf("slat, row %d", slices.Index(under, p.Box.Min.Z)+1)
+		what = rowText(slices.Index(under, p.Box.Min.Z)+1, len(under))
 		where = l.ladder(r, p) + ", " + side + " face"
 	case "apron":
 		what = place + " apron"
@@ -140,6 +141,19 @@ func (l *face) words(r *rack.Rack, p rack.Piece) (what, where string) {
 		where = "over all"
 	}
 	return what, where
+}
+
+// rowText names a slat by its row; the first and the last say which way rows are
+// counted.
+func rowText(row, of int) string {
+	text := fmt.Sprintf("slat, row %d", row)
+	switch {
+	case of > 1 && row == 1:
+		text += ", lowest"
+	case of > 1 && row == of:
+		text += ", top"
+	}
+	return text
 }
 
 // after says that a piece is cut after measuring. Where an apron and the top go
@@ -163,9 +177,11 @@ func end(part string) string {
 	case "leg":
 		return "FOOT"
 	case "apron":
-		return "LEFT"
+		return "LEFT END"
+	case "slat":
+		return "FRONT END"
 	}
-	return "FRONT"
+	return "FRONT EDGE"
 }
 
 // join sets words side by side, leaving out what is empty.
@@ -239,6 +255,33 @@ func fit(t drawing.Text, room drawing.Um) drawing.Text {
 		t.Runs = drawing.Plain(strings.TrimRight(string(text), " ,·") + "...")
 	}
 	return t
+}
+
+// cuts draws the lines to cut a label out along, where the printer reaches; those
+// that it shares with a neighbour once.
+func cuts(s *drawing.Sheet, box drawing.Rect) {
+	reach := drawing.Box(0, 0, s.W, s.H).Inset(edgeKeep)
+	const clear = 3 * mm // of the crosses at the corners
+	add := func(a, b drawing.Point) {
+		l := drawing.Line(drawing.FrameThin, 0, a, b)
+		same := func(m drawing.Mark) bool {
+			p, ok := m.(drawing.Path)
+			return ok && p.Class == l.Class && p.Bounds() == l.Bounds()
+		}
+		if !slices.ContainsFunc(s.Marks, same) {
+			s.Add(l)
+		}
+	}
+	for _, x := range []drawing.Um{box.Min.X, box.Max.X} {
+		if x >= reach.Min.X && x <= reach.Max.X {
+			add(drawing.Pt(x, max(box.Min.Y, reach.Min.Y)+clear), drawing.Pt(x, min(box.Max.Y, reach.Max.Y)-clear))
+		}
+	}
+	for _, y := range []drawing.Um{box.Min.Y, box.Max.Y} {
+		if y >= reach.Min.Y && y <= reach.Max.Y {
+			add(drawing.Pt(max(box.Min.X, reach.Min.X)+clear, y), drawing.Pt(min(box.Max.X, reach.Max.X)-clear, y))
+		}
+	}
 }
 
 // ticks marks the corners of a label that the printer reaches, to cut by.

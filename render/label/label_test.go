@@ -160,3 +160,31 @@ func TestCutAfterMeasuring(t *testing.T) {
 		t.Errorf("said on %d labels; want those of 4 aprons and the top", said)
 	}
 }
+
+// The labels of the first row's slats say that it is the lowest, those of the last
+// that it is the top one, and every label names the end or the edge its arrow
+// points to.
+func TestLabelsSayWhichWay(t *testing.T) {
+	r := racktest.Build(t, inchDesign)
+	sheets, err := label.Sheets(r, "3F9A-77C1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := map[string]int{}
+	for _, s := range sheets {
+		for _, m := range s.Marks {
+			if text, ok := m.(drawing.Text); ok {
+				got[text.String()]++
+			}
+		}
+	}
+	faces := r.Counts.Slats / r.Counts.Rows
+	for text, want := range map[string]int{
+		"slat, row 1, lowest": faces, "slat, row 2": faces, "slat, row 5, top": faces,
+		"FOOT": r.Counts.Legs, "LEFT END": r.Counts.Aprons, "FRONT END": r.Counts.Slats, "FRONT EDGE": 1,
+	} {
+		if got[text] != want {
+			t.Errorf("%d labels say %q, want %d", got[text], text, want)
+		}
+	}
+}

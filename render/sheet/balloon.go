@@ -84,9 +84,7 @@ func (t *tag) cost(placed []tag, strokes []stroke, least drawing.Um) drawing.Um 
 		sum += costMeet * mm // no room for the arrowhead
 	}
 	for i := range placed {
-		o := &placed[i]
-		close := o.right == t.right && (o.to.Y-t.to.Y).Abs() < balloonStep
-		if close || drawing.Through(t.at, t.to, o.at, o.to) || passes(t.at, t.to, o.to) || passes(o.at, o.to, t.to) || t.at == o.at {
+		if t.meets(placed[i : i+1]) {
 			sum += costMeet * mm
 		}
 	}
@@ -113,6 +111,15 @@ func (t *tag) cost(placed []tag, strokes []stroke, least drawing.Um) drawing.Um 
 		}
 	}
 	return sum
+}
+
+// meets reports whether the tag or its leader comes too near to one that has its
+// place, or to its leader.
+func (t *tag) meets(placed []tag) bool {
+	return slices.ContainsFunc(placed, func(o tag) bool {
+		close := o.right == t.right && (o.to.Y-t.to.Y).Abs() < balloonStep
+		return close || drawing.Through(t.at, t.to, o.at, o.to) || passes(t.at, t.to, o.to) || passes(o.at, o.to, t.to) || t.at == o.at
+	})
 }
 
 // crossed returns how many lines of parts the leader crosses.

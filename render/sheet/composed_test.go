@@ -62,6 +62,11 @@ func TestViewsStandAmidTheirSheets(t *testing.T) {
 		all = joined(view, under, 1)
 		area := s.Frame
 		area.Max.Y -= 26 * drawing.MM // the title block
+		for _, m := range s.Marks[title:] {
+			if text, ok := m.(drawing.Text); ok && text.Bounds().Max.Y < area.Max.Y {
+				all = joined(all, text.Bounds(), 1) // lines under the title
+			}
+		}
 		if off := all.Centre().Sub(area.Centre()); off.X.Abs() > 2 || off.Y.Abs() > 2 {
 			t.Errorf("%s: the view stands %v off the middle", s.Name, off)
 		}

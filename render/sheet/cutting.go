@@ -59,6 +59,7 @@ type cutter struct {
 	column  drawing.Um   // the one that is being filled, from 0
 	box     drawing.Rect // of that column
 	y       drawing.Um   // of what comes next in it
+	high    drawing.Um   // of columns that are not to be filled; 0 for those that are
 
 	long, wide int64 // how many times smaller boards are drawn along and across
 }
@@ -78,7 +79,11 @@ func (c *cutter) turn(title string) {
 	}
 	area := c.page.area
 	wide := (area.W() - (c.columns-1)*columnGap) / c.columns
-	c.box = drawing.Box(area.Min.X+c.column*(wide+columnGap), area.Min.Y, wide, area.H())
+	high := area.H()
+	if c.high > 0 {
+		high = c.high
+	}
+	c.box = drawing.Box(area.Min.X+c.column*(wide+columnGap), area.Min.Y, wide, high)
 	c.y = c.box.Min.Y
 }
 

@@ -116,9 +116,42 @@ func halfLabel(l drawing.Text) drawing.Um {
 	return typeface.Width(l.Runs, l.Height, l.Bold)/2 + 2*drawing.MM
 }
 
-// apart moves labels along their line until none meets the next, and none leaves
-// the sheet.
+// apart moves labels along their line until none meets the next, each as little
+// as can be: those that touch move as one, so that their shifts even out. None
+// leaves the sheet.
 func (c *cutter) apart(labels []drawing.Text) {
+	type block struct {
+		first, n int
+		size     drawing.Um // of all its labels
+		sum      drawing.Um // of the left ends that its labels wish for it
+	}
+	left := func(b block) drawing.Um { return b.sum / drawing.Um(b.n) }
+	var blocks []block
+	for i, l := range labels {
+		half := halfLabel(l)
+		blocks = append(blocks, block{i, 1, 2 * half, l.At.X - half})
+		for len(blocks) > 1 {
+			a, z := blocks[len(blocks)-2], blocks[len(blocks)-1]
+			if left(a)+a.size <= left(z) {
+				break
+			}
+			blocks = append(blocks[:len(blocks)-2], block{a.first, a.n + z.n, a.size + z.size, a.sum + z.sum - a.size*drawing.Um(z.n)})
+		}
+	}
+	for _, b := range blocks {
+		at := left(b)
+		for i := b.first; i < b.first+b.n; i++ {
+			half := halfLabel(labels[i])
+			labels[i].At.X = at + half
+			at += 2 * half
+		}
+	}
+	c.within(labels)
+}
+
+// within moves labels that lie beyond the sheet's ends back onto it, and others
+// out of their way.
+func (c *cutter) within(labels []drawing.Text) {
 	least := c.box.Min.X
 	for i := range labels {
 		l := &labels[i]

@@ -14,7 +14,7 @@ import (
 // A step has its number, its setting in a box, large enough for a glance from
 // the saw, what comes of it, and a box to tick.
 const (
-	stepNumber = 12 * drawing.MM
+	stepNumber = 14 * drawing.MM
 	stepBox    = 48 * drawing.MM
 	stepHigh   = 15 * drawing.MM
 	stepTick   = 6 * drawing.MM
@@ -32,8 +32,26 @@ var operations = map[string]string{
 	"crosscut": "Crosscut: stop to blade", "rip": "Rip: fence to blade", "cut to length": "Cut to length: stop to blade", "glue up": "Glue up",
 }
 
-// stepSheets writes the settings in their order, one a step.
+// stepSheets writes the settings in their order, one a step, on as many pages as
+// they take, filled about alike.
 func (c *cutter) stepSheets() {
+	pages := func(high drawing.Um) int {
+		waste := *c
+		waste.high, waste.page, waste.pages = high, nil, nil
+		waste.writeSteps()
+		return len(waste.pages)
+	}
+	full, least := pages(0), drawing.Um(0)
+	for high := c.page.area.H() - 5*drawing.MM; full > 1 && high > c.page.area.H()/3 && pages(high) == full; high -= 5 * drawing.MM {
+		least = high
+	}
+	c.high = least
+	c.writeSteps()
+	c.high = 0
+}
+
+// writeSteps writes the settings.
+func (c *cutter) writeSteps() {
 	const title = "Cutting plan: settings"
 	c.columns = 1
 	if c.box.W() > 320*drawing.MM { // a wide sheet
@@ -133,7 +151,7 @@ func (c *cutter) stepHeight(s cutting.Step, cautions []string) drawing.Um {
 func (c *cutter) step(i int, s cutting.Step, cautions []string) {
 	sheet := c.page.sheet
 	area := c.box
-	number := drawing.Label(drawing.ItemText, sheet.Group(), drawing.Pt(area.Min.X, c.y+stepHigh/2+drawing.HeadingHeight/2), drawing.HeadingHeight, drawing.Left, drawing.Plain(fmt.Sprint(i+1)))
+	number := drawing.Label(drawing.ItemText, sheet.Group(), drawing.Pt(area.Min.X, c.y+stepHigh/2+drawing.HeadingHeight/2), drawing.HeadingHeight, drawing.Left, drawing.Plain(fmt.Sprintf("C%d", i+1)))
 	number.Bold = true
 	sheet.Add(number)
 	c.setting(drawing.Box(area.Min.X+stepNumber, c.y, stepBox, stepHigh), s)

@@ -7,6 +7,7 @@ import (
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
 	"slatwright/render/drawing"
+	"slatwright/render/typeface"
 	"slatwright/specs/unit"
 )
 
@@ -25,15 +26,16 @@ func exploded(in Input) *page {
 	rows := drawing.Um(len(in.Rack.Parts) + 1)
 	list.Min.Y = list.Max.Y - rows*rowPitch - 12*drawing.MM
 	show := rowOf(in.Rack)
-	captions := []string{"Isometric view, not to scale: " + howApart(in.Rack)}
+	captions := breakLines("Not to scale: "+howApart(in.Rack), p.area.W(), drawing.FigureHeight)
 	if w := show.words(); w != "" {
 		captions = append(captions, breakLines(w, p.area.W(), drawing.FigureHeight)...)
 	}
 	box := p.area
 	box.Max.Y = list.Min.Y - 3*drawing.MM - captionStep*drawing.Um(len(captions))
 	middle := box
-	middle.Min.X += 2*balloonR + 6*drawing.MM
-	middle.Max.X -= 2*balloonR + 6*drawing.MM
+	aside := typeface.Width(drawing.Plain("front upper apron"), drawing.FigureHeight, false) + balloonR + 10*drawing.MM
+	middle.Min.X += aside
+	middle.Max.X -= aside
 
 	loose, moved := apart(show)
 	v := filling(moved, view.Isometric, middle)
@@ -68,9 +70,9 @@ const captionStep = drawing.FigureHeight + 3*drawing.MM
 // howApart says which ladders are taken apart.
 func howApart(r *rack.Rack) string {
 	if len(r.Ladders) <= mostApart {
-		return "all ladders apart"
+		return "all ladders apart, counted from the left"
 	}
-	return "right end ladder apart; inner ladders have slats on both faces"
+	return "right end ladder apart; ladders count from the left; inner ones have slats on both faces"
 }
 
 // farApart reports whether two points are at least d apart in one direction of
@@ -125,8 +127,11 @@ func apart(show row) (loose map[int]bool, moved view.Scene) {
 		// Parted by a fixed way: to clear it of all ladders a board would have
 		// to go as far as they are high.
 		way := space.Point{Y: r.Len("slat.length") * 3 / 4}
-		if p.Box.Min.Y < r.Len("apron.thickness") {
+		switch front := p.Box.Min.Y < r.Len("apron.thickness"); {
+		case front:
 			g.Sign, way.Y = -1, -way.Y
+		case p.Box.Min.Z == r.Len("apron.lift"):
+			way.Y = r.Len("slat.length") * 5 / 2 // from behind the right end ladder
 		}
 		groups, offsets = append(groups, g), append(offsets, way)
 	}

@@ -1,7 +1,8 @@
 package sheet
 
 import (
-	"slices"
+	"fmt"
+	"strings"
 
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
@@ -49,10 +50,45 @@ func (p *page) tagged(show row, v picture, lines []view.Line, loose map[int]bool
 			named[shape] = true
 		}
 	}
+	tags = append(tags, p.named(show, v, lines)...)
 	place(tags, strokes, box)
-	return slices.DeleteFunc(tags, func(t tag) bool { // the line under the view says it too
-		return t.words != "" && (t.crossed(strokes) > mostCrossed || !p.area.Holds(t.label(0).Bounds()))
-	})
+	var out []tag
+	for i, t := range tags { // words that have no good place are left out
+		if t.words == "" || t.crossed(strokes) <= mostCrossed && p.area.Holds(t.label(0).Bounds()) && !t.meets(tags[:i]) {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// named returns words for each apron and, where all ladders are shown, for the
+// first and the last of them, from which the others are counted.
+func (p *page) named(show row, v picture, lines []view.Line) []tag {
+	r := p.in.Rack
+	var tags []tag
+	add := func(words string, which func(l view.Line) bool) {
+		if own := linesOf(lines, which); len(own) > 0 {
+			tags = append(tags, tag{words: words, owner: r.Pieces[own[0].ID].Part, points: v.pointsOn(own)})
+		}
+	}
+	for i, q := range r.Pieces {
+		if r.Parts[q.Part].Name != "apron" {
+			continue
+		}
+		_, where, _ := strings.Cut(q.Name, ", ")
+		add(where+" apron", func(l view.Line) bool { return l.ID == i && !show.torn(l) })
+	}
+	last := len(r.Ladders) - 1
+	if len(show.breaks) > 0 || last < 1 {
+		return tags
+	}
+	for _, n := range []int{0, last} {
+		add(fmt.Sprintf("ladder %d", n+1), func(l view.Line) bool {
+			q := r.Pieces[l.ID]
+			return q.Ladder == n && r.Parts[q.Part].Name == "leg"
+		})
+	}
+	return tags
 }
 
 // linesOf returns the lines of pieces that which says yes to.

@@ -1,7 +1,10 @@
 package sheet_test
 
 import (
+	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -64,7 +67,7 @@ func crossed(leader [2]drawing.Point, lines [][2]drawing.Point) int {
 }
 
 // Each leader ends on a line that is in sight. An item mark's passes at most one
-// edge strip of another part on its way; the words about an inner ladder may
+// other piece on its way, of which no more than three edges are in sight; the words about an inner ladder may
 // have to pass the end ladder before it.
 func TestLeadersEndInSight(t *testing.T) {
 	racks := demos(t)
@@ -89,7 +92,7 @@ func TestLeadersEndInSight(t *testing.T) {
 			most := 4
 			for _, item := range s.Items {
 				if item.Where == l[1] {
-					most = 2
+					most = 3
 				}
 			}
 			if n := crossed(l, visible); n > most {
@@ -137,3 +140,29 @@ func TestLongRowIsBrokenOff(t *testing.T) {
 		}
 	}
 }
+
+// Each apron is named by its place, and the end ladders of a whole row by their
+// numbers.
+func TestApronsAndLaddersAreNamed(t *testing.T) {
+	for name, r := range demos(t) {
+		s := explodedOf(t, r)
+		texts := map[string]int{}
+		for _, m := range s.Marks {
+			if x, ok := m.(drawing.Text); ok {
+				texts[x.String()]++
+			}
+		}
+		want := []string{"front lower apron", "front upper apron", "back lower apron", "back upper apron"}
+		if len(straights(s, drawing.Break)) == 0 && !strings.Contains(strings.Join(sortedKeys(texts), " "), "Broken off") {
+			want = append(want, "ladder 1", fmt.Sprintf("ladder %d", len(r.Ladders)))
+		}
+		for _, w := range want {
+			if texts[w] != 1 {
+				t.Errorf("%s: %q stands %d times", name, w, texts[w])
+			}
+		}
+	}
+}
+
+// sortedKeys are the keys of a map in their order.
+func sortedKeys(m map[string]int) []string { return slices.Sorted(maps.Keys(m)) }

@@ -38,6 +38,11 @@ func TestFiguresAreSolvedLengths(t *testing.T) {
 					}
 				case clearance(s, d), quarter(r, s, d):
 					checked++
+				case strings.HasSuffix(s.Name, "-side"):
+					checked++
+					if out, deep := longest(r); d.Value != out && d.Value != deep {
+						t.Errorf("%s, %s: %s; the longest bottle stands out %v, and %v with the rack", name, s.Name, d.Printed, out, deep)
+					}
 				default:
 					t.Logf("%s, %s: %s is made of no length", name, s.Name, d.Printed)
 				}
@@ -56,6 +61,25 @@ func quarter(r *rack.Rack, s *drawing.Sheet, d drawing.DimRecord) bool {
 	n := 4 * d.Value
 	leg, slat := r.Len("leg.width"), r.Len("slat.height")
 	return strings.Contains(s.Name, "-ladder-") && (n == leg || n == 2*leg || n == slat || n == 2*slat)
+}
+
+// longest is how far the longest bottle stands out beyond the front aprons, and
+// that with the depth behind: found from the bottle's base, at the back of the
+// carcase.
+func longest(r *rack.Rack) (out, deep length) {
+	tall := length(0)
+	for _, k := range r.Kinds {
+		for _, row := range k.Fit {
+			for _, b := range row {
+				tall = max(tall, b.Height.Max)
+			}
+		}
+	}
+	out, deep = tall-r.Len("slat.length")-2*r.Len("apron.thickness"), tall
+	if r.HasTop() {
+		deep += r.Len("overhang.back")
+	}
+	return out, deep
 }
 
 // clearance reports whether a figure is one of a section's clearances.

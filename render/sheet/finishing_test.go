@@ -92,7 +92,7 @@ func TestFinishingSheetsAreWhole(t *testing.T) {
 	if text := lettered(packet(t, racks["stained"]), "work"); !strings.Contains(text, "Begunon2031-03-04") {
 		t.Error("the order of work does not say when the rack can be ready")
 	}
-	if text := lettered(packet(t, racks["counter-wide-gap.toml"]), "inspection"); !strings.Contains(text, "FAILSasdrawn:fit.rest") {
+	if text := lettered(packet(t, racks["counter-wide-gap.toml"]), "inspection"); !strings.Contains(text, "FAILSasdrawn:restinthegap") {
 		t.Error("the inspection sheet of a failing rack does not say so")
 	}
 }

@@ -2,12 +2,15 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 
+	"slatwright/geometry/inspect"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
+	"slatwright/render/drawing/paper"
 )
 
 // margins is what the dimensions of a view take at each side.
@@ -27,14 +30,15 @@ type elevation struct {
 	out   drawing.Rect
 	dim   *dim.Board
 	title string
-	thin  bool // running figures were left out
+	notes []string // what the dimensions are
+	thin  bool     // running figures were left out
 }
 
-// elevate draws a scene square on, as large as the page and the margins allow,
-// and notes its scale under it. Lines of solids from bottles on are thin.
-func (p *page) elevate(s view.Scene, d view.Direction, m margins, title string, bottles int) *elevation {
-	m.below += viewTitle
-	v := pictured(p.in, s, d, false, m.within(p.area))
+// elevate draws a scene square on with its dimensions, as large as they all go on
+// the page, its scale and what the dimensions are under it. Lines of solids from
+// bottles on are thin.
+func (p *page) elevate(s view.Scene, d view.Direction, title string, bottles int, measure func(*elevation)) {
+	v := p.largest(s, d, measure)
 	v.draw(p.sheet, view.Lines(s, d), func(l view.Line) (drawing.Class, bool) {
 		switch {
 		case l.ID >= bottles:
@@ -46,7 +50,29 @@ func (p *page) elevate(s view.Scene, d view.Direction, m margins, title string, 
 	})
 	e := p.elevation(v, v.extent(s))
 	e.title = title
-	return e
+	measure(e)
+	e.finish()
+}
+
+// largest returns the picture of a scene at the largest scale in use at which it
+// goes on the page with its dimensions: they are set on waste paper to see what
+// they take.
+func (p *page) largest(s view.Scene, d view.Direction, measure func(*elevation)) picture {
+	for den := int64(1); ; den = nextScale(p.in, den) {
+		v := picture{proj: view.Projection{Direction: d, Num: 1, Den: den}}
+		waste := &page{sheet: &drawing.Sheet{Second: p.sheet.Second}, in: p.in}
+		e := waste.elevation(v, v.extent(s))
+		measure(e)
+		e.dim.Draw(e.out)
+		all := paper.Around(e.out.Min, e.out.Max)
+		if ink := waste.inked(0); ink.W() > 0 {
+			all = paper.Around(e.out.Min, e.out.Max, ink.Min, ink.Max)
+		}
+		high := viewTitle + captionStep*drawing.Um(len(e.captions(p.area.W())))
+		if all.W() <= p.area.W() && all.H()+high <= p.area.H() {
+			return v.centred(s, p.area)
+		}
+	}
 }
 
 // elevation starts the dimensions of a picture that is the page's main view.
@@ -55,16 +81,29 @@ func (p *page) elevation(v picture, out drawing.Rect) *elevation {
 	return &elevation{p: p, v: v, out: out, dim: dim.New(p.sheet, p.in.Rack.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})}
 }
 
-// finish draws the dimensions and, under them, the view's title, and sets all of
-// it in the middle of the page.
+// finish draws the dimensions and, under them, the view's title with what the
+// dimensions are, and sets all of it in the middle of the page.
 func (e *elevation) finish() {
 	e.dim.Draw(e.out)
-	text := e.title + ", " + scaleText(e.v)
-	if e.thin {
-		text += "; every place: see ladder and carcase sheets"
+	at := drawing.Pt(e.out.Centre().X, e.p.inked(0).Max.Y+captionOff)
+	e.p.caption(at, e.title+", "+scaleText(e.v))
+	for i, line := range e.captions(e.p.area.W()) {
+		e.p.caption(at.Add(drawing.Pt(0, captionStep*drawing.Um(i+1))), line)
 	}
-	e.p.caption(drawing.Pt(e.out.Centre().X, e.p.inked(0).Max.Y+captionOff), text)
 	e.p.centre()
+}
+
+// captions are the notes in lines.
+func (e *elevation) captions(width drawing.Um) []string {
+	list := e.notes
+	if e.thin {
+		list = append(slices.Clone(list), "every place: "+sheetRef("ladder")+", "+sheetRef("carcase"))
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	text := strings.Join(list, "; ")
+	return breakLines(strings.ToUpper(text[:1])+text[1:]+".", width, drawing.FigureHeight)
 }
 
 // viewTitle is the room for a view's title.
@@ -147,23 +186,29 @@ func withBottles(r *rack.Rack) view.Scene {
 func front(in Input) *page {
 	p := in.newPage("front", "Front elevation")
 	r := in.Rack
-	m := margins{44 * drawing.MM, 40 * drawing.MM, 31 * drawing.MM, 34 * drawing.MM}
-	if len(r.Columns) < 3 {
-		m.below += 8 * drawing.MM // the overall figure is wider than the rack
-	}
-	e := p.elevate(withBottles(r), view.Front, m, "Front", len(r.Pieces))
-
-	e.ladders()
-	e.widths()
-	e.heights()
-	last := r.Columns[len(r.Columns)-1].Kind
-	under := []dim.Stop{e.z(coord{}, dim.RightOf)}
-	for _, c := range undersides(r, last) {
-		under = append(under, e.z(c, dim.RightOf))
-	}
-	e.places(dim.RightOf, "FOOT", ascending(under...), under[len(under)-1])
-	e.finish()
+	p.elevate(withBottles(r), view.Front, "Front", len(r.Pieces), func(e *elevation) {
+		e.ladders()
+		e.widths()
+		e.heights(dim.LeftOf)
+		last := r.Columns[len(r.Columns)-1].Kind
+		under := []dim.Stop{e.z(coord{}, dim.RightOf)}
+		for _, c := range undersides(r, last) {
+			under = append(under, e.z(c, dim.RightOf))
+		}
+		e.places(dim.RightOf, "FOOT", ascending(under...), under[len(under)-1])
+		e.notes = append(e.notes, "right: underside of each slat"+ofColumns(r, last))
+	})
 	return p
+}
+
+// ofColumns says of which columns a figure is, where they differ; those of other
+// columns stand on the ladder sheets.
+func ofColumns(r *rack.Rack, kind int) string {
+	which := inspect.Columns(r, kind)
+	if which == "" {
+		return ""
+	}
+	return " of " + which + " (others: " + sheetRef("ladder") + ")"
 }
 
 // ladders says over a view from the front or above where each ladder's left
@@ -174,17 +219,18 @@ func (e *elevation) ladders() {
 		left = append(left, e.x(c, dim.Above))
 	}
 	e.places(dim.Above, "LEFT", left, e.x(coordOf(e.p.in.Rack, "carcase.width"), dim.Above))
+	e.notes = append(e.notes, "above: left face of each ladder, from the left end ladder's")
 }
 
-// heights puts aprons, leg and top on the left of an elevation, from above
+// heights puts aprons, leg and top on a side of an elevation, from above
 // down.
-func (e *elevation) heights() {
+func (e *elevation) heights(side dim.Side) {
 	r := e.p.in.Rack
-	z := func(names ...string) dim.Stop { return e.z(coordOf(r, names...), dim.LeftOf) }
+	z := func(names ...string) dim.Stop { return e.z(coordOf(r, names...), side) }
 	stops := ascending(z(), z("apron.lift"), z("apron.lift", "apron.height"), z("leg.length", "-apron.height"), z("leg.length"), z("rack.height"))
 	slices.Reverse(stops)
-	e.dim.Chain(dim.LeftOf, stops, dim.Options{})
-	e.dim.Overall(dim.LeftOf, stops[0], stops[len(stops)-1], dim.Options{})
+	e.dim.Chain(side, stops, dim.Options{})
+	e.dim.Overall(side, stops[0], stops[len(stops)-1], dim.Options{})
 }
 
 // widths puts carcase and overhangs under a view from the front or above, and

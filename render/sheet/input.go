@@ -6,10 +6,14 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
+	"sync"
 
 	"slatwright/geometry/check"
+	"slatwright/geometry/inspect"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/saw"
+	"slatwright/geometry/view"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
 	"slatwright/specs/unit"
@@ -25,6 +29,17 @@ type Input struct {
 	Uncut   string    // why not, "" where nobody asked for a plan
 
 	oneUnit bool // figures stand in the design's unit alone, whatever it asks for
+
+	measured func() []inspect.Dimension // of a whole packet, found once
+	seen     func() []view.Line         // of the isometric view, likewise
+}
+
+// dimensions are what is measured on the finished rack.
+func (in Input) dimensions() []inspect.Dimension {
+	if in.measured == nil {
+		return inspect.Dimensions(in.Rack)
+	}
+	return in.measured()
 }
 
 // page is a sheet while it is filled.
@@ -85,21 +100,41 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 	one := func(f func(Input) *page) func(Input) []*page {
 		return func(in Input) []*page { return []*page{f(in)} }
 	}
-	var last []*page
-	inspected := func(in Input) []*page {
-		last = inspectionSheets(in)
-		return nil
+	in.measured = sync.OnceValue(func() []inspect.Dimension { return inspect.Dimensions(in.Rack) })
+	in.seen = sync.OnceValue(func() []view.Line { return isometric(in.Rack) })
+	ahead := func(in Input) []*page { in.seen(); return nil }
+	views := together(in, ahead, one(front), one(sideView), one(plan), sections, one(exploded), inOneUnit(ladders), inOneUnit(carcase), parts,
+		cuttings, inOneUnit(finishing))
+	inspected := inspectionSheets(in)
+
+	// The order sheets come first and bear the index, and the sheets of assembly
+	// speak of others by their numbers: how many pages either takes does not hang
+	// on the numbers in it.
+	blank := func(n int) []*page {
+		head := make([]*page, n)
+		for i := range head {
+			head[i] = in.newPage("order", "Order")
+		}
+		return head
 	}
-	pages := together(in, order, one(front), one(sideView), one(plan), sections, one(exploded), inOneUnit(ladders), inOneUnit(carcase), parts,
-		cuttings, inOneUnit(finishing), inspected)
-	pages = append(pages, assemblySheets(in.inOneUnit(), pages, last)...) // they refer to the others by their numbers
-	return numbered(append(pages, last...))
+	rest := func(head []*page) []*page {
+		assembled := assemblySheets(in.inOneUnit(), slices.Concat(head, views), inspected)
+		return slices.Concat(views, assembled, inspected)
+	}
+	pages := rest(blank(1))
+	n := len(order(in, indexOf(pages, 1)))
+	if n > 1 {
+		pages = rest(blank(n))
+	}
+	return numbered(slices.Concat(order(in, indexOf(slices.Concat(blank(n), pages), 1)), pages))
 }
 
 // numbered finishes pages in their order and sees that each can be drawn.
 func numbered(pages []*page) ([]*drawing.Sheet, error) {
 	var out []*drawing.Sheet
+	index := indexOf(pages, 1)
 	for i, p := range pages {
+		p.refer(index)
 		p.sheet.Name = fmt.Sprintf("%02d-%s", i+1, p.sheet.Name)
 		p.finish(i+1, len(pages))
 		if err := p.sheet.Check(); err != nil {

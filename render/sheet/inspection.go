@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/inspect"
@@ -13,7 +12,7 @@ import (
 // inspectionSheets returns what to measure on the finished rack, with limits and
 // blanks, and the gauges to make for it.
 func inspectionSheets(in Input) []*page {
-	dims := inspect.Dimensions(in.Rack)
+	dims := in.dimensions()
 	pages := measureSheets(in, dims)
 	return append(pages, gaugeSheets(in, inspect.Gauges(dims))...)
 }
@@ -49,8 +48,9 @@ func measureSheets(in Input, dims []inspect.Dimension) []*page {
 // measureNote says how to read the limits.
 func measureNote(in Input) string {
 	f := in.Rack.Format
-	return "Least and greatest are what the bottles' fit bears of this one figure, all others as drawn; a bar: no limit near. The shop works to ± " +
-		f.Unit(in.Rack.Design.Shop.Tolerance) + "; TIGHT: the fit bears less than that. Write the worst figure found."
+	return "Places: every cell or column at its front and its back end, and both of two facing slats. Write the worst figure found. " +
+		"Least and greatest are what the bottles' fit bears of this one figure, all others as drawn; a bar: no limit near. The shop works to ± " +
+		f.Unit(in.Rack.Design.Shop.Tolerance) + "; TIGHT: a limit lies nearer to the drawn figure than that."
 }
 
 // measureLedger lists the dimensions.
@@ -64,12 +64,8 @@ func measureLedger(in Input, dims []inspect.Dimension) ledger {
 		{title: "limited by", width: 44 * drawing.MM, small: true}, {title: "measured", width: 26 * drawing.MM, blank: true},
 	}}
 	for i, d := range dims {
-		name := d.Name
-		if d.Where != "" {
-			name = d.Where + ", " + name
-		}
 		l.rows = append(l.rows, []string{
-			strconv.Itoa(i + 1), name + ": " + d.Between, strconv.Itoa(d.Count), f.Text(d.Drawn),
+			strconv.Itoa(i + 1), placeName(d) + ": " + d.Between, strconv.Itoa(d.Count), f.Text(d.Drawn),
 			limitText(in, d.Least), limitText(in, d.Greatest), limitedBy(in, d), "",
 		})
 	}
@@ -84,13 +80,27 @@ func limitText(in Input, l length) string {
 	return in.Rack.Format.Text(l)
 }
 
-// limitedBy names what sets the limits: checks of the fit by their short names,
-// statements by their long ones.
+// short are the checks of the fit by what the bottle comes near to.
+var short = map[string]string{
+	"fit.rest": "rest in the gap", "fit.side": "legs", "fit.above": "what is above", "fit.lower_apron": "lower aprons",
+	"fit.upper_apron": "upper aprons", "fit.depth": "lie on the slats",
+}
+
+// shortly names a check of the fit, or a statement, in a narrow column.
+func shortly(code string) string {
+	if s, ok := short[code]; ok {
+		return s
+	}
+	return code
+}
+
+// limitedBy names what sets the limits: checks of the fit in plain words,
+// statements as the file has them.
 func limitedBy(in Input, d inspect.Dimension) string {
 	if d.Fails != "" {
-		return "FAILS as drawn: " + d.Fails
+		return "FAILS as drawn: " + shortly(d.Fails)
 	}
-	text, upper := strings.TrimPrefix(d.LeastBy, "fit."), strings.TrimPrefix(d.GreatestBy, "fit.")
+	text, upper := shortly(d.LeastBy), shortly(d.GreatestBy)
 	switch {
 	case text == "":
 		text = upper

@@ -17,6 +17,10 @@ const (
 	gaugeGap   = 9 * drawing.MM
 )
 
+// snug reports whether a gauge's go end is no less than the place is drawn: on a
+// rack made exactly to the drawing it enters with nothing to spare.
+func snug(g inspect.Gauge) bool { return g.Go > 0 && g.Go >= g.Drawn }
+
 // gaugeSheets draw the gauges, as many to a sheet as fit. They are
 // full size where they all go on one, else half size.
 func gaugeSheets(in Input, list []inspect.Gauge) []*page {
@@ -24,10 +28,16 @@ func gaugeSheets(in Input, list []inspect.Gauge) []*page {
 		return nil
 	}
 	area := in.room()
-	note := "Cut gauges from stiff waste, corners square, and mark their ends. GO enters every place of its name without force. NO-GO enters none."
+	note := "Cut gauges from stiff waste, corners square, and mark their ends. GO enters every place of its name without force, NO-GO enters none. Sideways gap: between facing slats; upright gap: from a slat up to the one above."
 	for _, g := range list {
 		if g.Go > 0 && g.NoGo > 0 && g.NoGo-g.Go < 2*in.Rack.Design.Shop.Tolerance {
 			note += " Where the two differ by less than the shop works to, measure with a calliper instead."
+			break
+		}
+	}
+	for _, g := range list {
+		if snug(g) {
+			note += " TIGHT: its GO is the drawn size itself, with nothing to spare, and may enter snugly."
 			break
 		}
 	}
@@ -85,6 +95,9 @@ func drawGauge(p *page, g inspect.Gauge, at drawing.Point, den int64) {
 	name := g.Name
 	if g.Where != "" {
 		name = g.Where + ": " + name
+	}
+	if snug(g) {
+		name += ": TIGHT"
 	}
 	title := drawing.Label(drawing.HeadingText, 0, drawing.Pt(at.X, at.Y+drawing.FigureHeight), drawing.FigureHeight, drawing.Left, drawing.Plain(name))
 	title.Bold = true

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
@@ -11,33 +12,25 @@ import (
 	"slatwright/render/drawing"
 )
 
-// cautions stand on the order sheet. They are the usual ones of the trade and
-// leave the word to whoever knows the tool, the building or the law.
-var cautions = []string{
-	"Sawing, planing: guards on, push sticks, eyes and ears protected, as the machine's maker says; rip no blank shorter than he allows.",
-	"Fastening: bore for nails near ends, protect the eyes, keep hands out of the nail's way. Dust: draw it off and wear a mask.",
-	"Finish: air the room as the tin says. Rags wet with oil can catch fire by themselves: dry them flat outdoors or keep them in a closed metal can with water.",
-	"A loaded rack is heavy and can tip: anchor it to the wall's structure before loading, and load from the bottom up. Have floor, wall and fixings judged by licensed people where local codes ask for it.",
-	"Makers' instructions and local codes go before this sheet. The figures are computed, not tested; no standard is claimed to be met.",
-}
-
-// order returns the order sheet: how the checks came out, the rack with its
-// bottles, what was solved, what was asked, the checks, and the cautions. Lists
-// that are longer than their room go on on further sheets. Checks that fail or
-// ask for caution come before the cautions of the trade: those stand on the next
-// sheet where both do not go on the first.
-func order(in Input) []*page {
-	p, rest, written := orderPage(in, true)
-	if written >= pressing(in.Findings) {
+// order returns the order sheets: how the checks came out, the rack with its
+// bottles, what is built, the index of the packet, and the cautions of the trade;
+// then the parts, what to hold closely, what was asked, and last the checks that
+// are in order. Checks that fail or ask for caution come before all but the
+// picture: the cautions of the trade stand on the next sheet where both do not go
+// on the first.
+func order(in Input, index []indexed) []*page {
+	p, rest, whole := orderPage(in, index, true)
+	if whole {
 		return append([]*page{p}, continued(in, rest, false)...)
 	}
-	p, rest, _ = orderPage(in, false)
+	p, rest, _ = orderPage(in, index, false)
 	return append([]*page{p}, continued(in, rest, true)...)
 }
 
 // orderPage fills the first sheet, with the cautions of the trade at its foot or
-// without. It returns what is left of the lists and how many checks are written.
-func orderPage(in Input, foot bool) (p *page, rest []list, written int) {
+// without. It returns the lists that are still to be written, and whether all
+// checks that are not ok are.
+func orderPage(in Input, index []indexed, foot bool) (p *page, rest []list, whole bool) {
 	p = in.newPage("order", "Order")
 	const gap = 5 * drawing.MM
 	body := statusLine(p, p.area)
@@ -45,42 +38,46 @@ func orderPage(in Input, foot bool) (p *page, rest []list, written int) {
 		body = tradeCautions(p, body)
 	}
 	left, middle, right := body, body, body
-	left.Max.X = body.Min.X + body.W()*31/100
+	left.Max.X = body.Min.X + body.W()*25/100
 	middle.Min.X = left.Max.X + gap
-	middle.Max.X = middle.Min.X + body.W()*29/100
+	middle.Max.X = middle.Min.X + body.W()*31/100
 	right.Min.X = middle.Max.X + gap
 
+	brief := partsBrief(in)
+	if high := 20*drawing.MM + rowPitch*drawing.Um(len(brief.rows)); left.H()-high >= leastView {
+		foot := left
+		foot.Min.Y = left.Max.Y - high
+		if brief.whole(newScribe(p.sheet, foot)) {
+			left.Max.Y, brief.rows = foot.Min.Y-2*drawing.MM, nil
+		}
+	}
 	orderView(p, left)
-	const on = "continued on the next sheet"
-	w := newScribe(p.sheet, middle)
-	rest = []list{solved(in).write(w, on)}
-	w.skip(2 * drawing.MM)
-	all := checks(in)
-	unwritten := all.write(newScribe(p.sheet, right), on)
-	return p, append(rest, asked(in).write(w, on), unwritten), len(all.rows) - len(unwritten.rows)
+	w := newScribe(p.sheet, right)
+	pressing := checks(in, false).write(w, "continued on the next sheet")
+	if w.y > right.Min.Y {
+		w.skip(2 * drawing.MM)
+	}
+	rest = []list{pressing}
+	for _, l := range []list{indexList(index), brief} {
+		if len(l.rows) > 0 && (len(pressing.rows) > 0 || !l.whole(w)) {
+			rest = append(rest, l)
+		}
+	}
+	// The sizes are never left out: they go on on the next sheet.
+	built := solved(in).write(newScribe(p.sheet, middle), "continued on the next sheet")
+	rest = append(rest, built, closely(in), asked(in), checks(in, true))
+	return p, rest, len(pressing.rows) == 0
 }
 
-// tradeCautions writes the cautions of the trade at the foot of a box and
-// returns what is left over them.
-func tradeCautions(p *page, box drawing.Rect) drawing.Rect {
-	const gap = 5 * drawing.MM
-	foot := box
-	box.Max.Y -= needed(cautions, box.W(), gap) + 8*drawing.MM
-	foot.Min.Y = box.Max.Y + 2*drawing.MM
-	w := newScribe(p.sheet, foot)
-	w.heading("Cautions")
-	for _, c := range cautions {
-		w.note(c, gap)
-	}
-	return box
-}
+// leastView is the least height of the picture on the order sheet.
+const leastView = 44 * drawing.MM
 
 // continued returns the sheets that lists go on on, in two columns each; the
 // first of them with the cautions of the trade where they are still to come.
 func continued(in Input, rest []list, cautions bool) []*page {
 	var out []*page
-	unwritten := func(l list) bool { return len(l.rows) == 0 }
-	for rest = slices.DeleteFunc(rest, unwritten); len(rest) > 0 || cautions; rest = slices.DeleteFunc(rest, unwritten) {
+	written := func(l list) bool { return len(l.rows) == 0 }
+	for rest = slices.DeleteFunc(rest, written); len(rest) > 0 || cautions; {
 		p := in.newPage(fmt.Sprintf("order-%d", len(out)+2), "Order, continued")
 		area := p.area
 		if cautions {
@@ -91,10 +88,11 @@ func continued(in Input, rest []list, cautions bool) []*page {
 		right.Min.X = left.Max.X + 6*drawing.MM
 		for _, box := range []drawing.Rect{left, right} {
 			w := newScribe(p.sheet, box)
-			for i := range rest {
-				if rest[i] = rest[i].write(w, "continued"); len(rest[i].rows) > 0 {
+			for len(rest) > 0 {
+				if rest[0] = rest[0].write(w, "continued"); len(rest[0].rows) > 0 {
 					break
 				}
+				rest = rest[1:]
 				w.skip(4 * drawing.MM)
 			}
 		}
@@ -103,13 +101,22 @@ func continued(in Input, rest []list, cautions bool) []*page {
 	return out
 }
 
+// isometric returns the lines in sight of the rack with its bottles.
+func isometric(r *rack.Rack) []view.Line {
+	return view.Visible(view.Lines(withBottles(r), view.Isometric))
+}
+
 // orderView draws the rack with its bottles.
 func orderView(p *page, box drawing.Rect) {
-	s, bottles := withBottles(p.in.Rack), len(p.in.Rack.Pieces)
+	s, pieces := withBottles(p.in.Rack), len(p.in.Rack.Pieces)
+	lines := p.in.seen
+	if lines == nil {
+		lines = func() []view.Line { return isometric(p.in.Rack) }
+	}
 	box.Max.Y -= 8 * drawing.MM
 	v := filling(s, view.Isometric, box)
-	v.draw(p.sheet, view.Visible(view.Lines(s, view.Isometric)), func(l view.Line) (drawing.Class, bool) {
-		if l.ID < bottles {
+	v.draw(p.sheet, lines(), func(l view.Line) (drawing.Class, bool) {
+		if l.ID < pieces {
 			return drawing.Visible, true
 		}
 		return drawing.Thin, true
@@ -192,46 +199,50 @@ type list struct {
 // write writes as much of a list as goes into the room, and in its last line
 // where the others are; it returns the others.
 func (l list) write(w *scribe, on string) list {
-	if len(l.rows) == 0 || !w.heading(l.heading) {
+	if len(l.rows) == 0 || !l.begins(w) || !w.heading(l.heading) {
 		return l
 	}
-	w.box.Max.Y -= rowPitch
+	reserve := rowPitch
+	if waste := (scribe{sheet: &drawing.Sheet{}, box: w.box, y: w.y}); waste.table(l.columns, l.rows, nil) == len(l.rows) {
+		reserve = 0
+	}
+	w.box.Max.Y -= reserve
 	n := w.table(l.columns, l.rows, nil)
-	w.box.Max.Y += rowPitch
+	w.box.Max.Y += reserve
 	l.rows = l.rows[n:]
 	if len(l.rows) > 0 {
 		w.row([]tableColumn{{}}, []drawing.Um{w.box.Min.X, w.box.Max.X}, []string{on}, false, nil)
+		if n > 0 && !strings.HasSuffix(l.heading, ", continued") {
+			l.heading += ", continued"
+		}
 	}
 	return l
 }
 
-// solved lists the sizes and counts that people ask for first.
-func solved(in Input) list {
-	r, f := in.Rack, in.Rack.Format
-	c := r.Counts
-	rows := [][]string{
-		{"bottles", bottlesText(r)},
-		{"parts", fmt.Sprintf("%d ladders: %d legs, %d slats; %d aprons", c.Ladders, c.Legs, c.Slats, c.Aprons)},
+// begins reports whether the heading and a first row go into the room, and a line
+// that says where the others are.
+func (l list) begins(w *scribe) bool {
+	waste := scribe{sheet: &drawing.Sheet{}, box: w.box, y: w.y}
+	if !waste.heading(l.heading) {
+		return false
 	}
-	for _, l := range []struct{ name, words string }{
-		{"rack.width", "width over all"}, {"rack.depth", "depth over all"}, {"rack.height", "height over all"},
-		{"carcase.width", "carcase width"}, {"carcase.depth", "carcase depth"},
-	} {
-		if r.Has(l.name) {
-			rows = append(rows, []string{l.words, f.Both(r.Len(l.name))})
-		}
+	if len(l.rows) > 1 {
+		waste.box.Max.Y -= rowPitch
 	}
-	for _, k := range r.Kinds {
-		name := ""
-		if k.Name != "" {
-			name = k.Name + " "
-		}
-		rows = append(rows, []string{name + "gap", f.Unit(k.Gap)}, []string{name + "pitch", f.Unit(k.Pitch)})
-		if len(k.Rises) > 0 && !slices.ContainsFunc(k.Rises, func(l length) bool { return l != k.Rises[0] }) {
-			rows = append(rows, []string{name + "rise", f.Unit(k.Rises[0])})
-		}
+	return waste.table(l.columns, l.rows[:1], nil) == 1
+}
+
+// whole writes a list and room after it, or nothing where not all of it goes into
+// the room.
+func (l list) whole(w *scribe) bool {
+	waste := *w
+	waste.sheet = &drawing.Sheet{}
+	if len(l.write(&waste, "").rows) > 0 {
+		return false
 	}
-	return list{"What was solved", []tableColumn{{title: "", width: 26 * drawing.MM}, {title: "figure"}}, rows}
+	l.write(w, "")
+	w.skip(2 * drawing.MM)
+	return true
 }
 
 // rowsText says how many rows the columns have.
@@ -246,37 +257,39 @@ func rowsText(r *rack.Rack) string {
 	return fmt.Sprintf("%d to %d", least, r.Counts.Rows)
 }
 
-// checks lists the findings, the worst first.
-func checks(in Input) list {
+// checks lists the findings that are ok, or those that are not, the worst first.
+func checks(in Input, ok bool) list {
 	rank := func(f check.Finding) int {
-		switch f.Status {
-		case check.Fail:
+		if f.Status == check.Fail {
 			return 0
-		case check.Caution:
-			return 1
 		}
-		return 2
+		return 1
 	}
-	all := slices.Clone(in.Findings)
+	all := slices.DeleteFunc(slices.Clone(in.Findings), func(f check.Finding) bool { return (f.Status == check.OK) != ok })
 	slices.SortStableFunc(all, func(a, b check.Finding) int { return rank(a) - rank(b) })
-	var rows [][]string
-	for _, f := range all {
-		rows = append(rows, []string{f.Status.Word(), findingText(f)})
+	l := list{"Checks that are in order", []tableColumn{
+		{title: "what is looked at", width: 40 * drawing.MM}, {title: "where, and what was found"},
+	}, nil}
+	if !ok {
+		l.heading = "Read first: checks that fail or ask for care"
+		l.columns = append([]tableColumn{{title: "status", width: 20 * drawing.MM}}, l.columns...)
+		l.columns[1].width = 32 * drawing.MM
 	}
-	return list{"Checks", []tableColumn{
-		{title: "status", width: 18 * drawing.MM}, {title: "check, where, and what it says"},
-	}, rows}
+	for _, f := range all {
+		row := []string{plainly(f.Name), findingText(f)}
+		if !ok {
+			row = []string{f.Status.Word(), plainly(f.Name) + " (" + f.Name + ")", row[1]}
+		}
+		l.rows = append(l.rows, row)
+	}
+	return l
 }
 
-// findingText is a finding in a table: which check, where, what it says, and
-// what to change.
+// findingText is a finding in a table: where, what it says, and what to change.
 func findingText(f check.Finding) string {
-	text := f.Name
+	text := f.Says
 	if f.Where != "" {
-		text += ", " + f.Where
-	}
-	if f.Says != "" {
-		text += ": " + f.Says
+		text = f.Where + ": " + text
 	}
 	if f.Change != "" {
 		text += ". To change: " + f.Change

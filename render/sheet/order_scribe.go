@@ -45,12 +45,18 @@ func (w *scribe) line(c drawing.Class, height, indent drawing.Um, bold bool, run
 	return true
 }
 
-// heading writes a block's title.
+// heading writes a block's title, as high whatever its letters, so that what
+// stands below titles side by side is level.
 func (w *scribe) heading(s string) bool {
 	if w.room() < 14*drawing.MM {
 		return false
 	}
-	return w.line(drawing.HeadingText, drawing.FigureHeight, 0, true, drawing.Plain(s))
+	foot := w.y + drawing.FigureHeight + drawing.MM/2
+	t := drawing.Label(drawing.HeadingText, 0, drawing.Pt(w.box.Min.X, foot), drawing.FigureHeight, drawing.Left, drawing.Plain(s))
+	t.Bold = true
+	w.sheet.Add(t)
+	w.y = foot + drawing.MM + betweenLines
+	return true
 }
 
 // note writes text to be read at the bench, broken between words, with later

@@ -16,16 +16,30 @@ func plan(in Input) *page {
 	p := in.newPage("plan", "Plan")
 	r := in.Rack
 	s := sceneOf(r, func(rack.Piece) bool { return true })
-	e := p.elevate(s, view.Top, margins{46 * drawing.MM, 20 * drawing.MM, 36 * drawing.MM, 38 * drawing.MM}, "Seen from above", len(r.Pieces))
-	depths := e.depths(func(c coord) dim.Stop {
-		return c.stop(e.v.point(space.Point{Y: c.l}).Y, e.out.Min.X)
+	p.elevate(s, view.Top, "Seen from above", len(r.Pieces), func(e *elevation) {
+		depths := e.depths(func(c coord) dim.Stop {
+			return c.stop(e.v.point(space.Point{Y: c.l}).Y, e.out.Min.X)
+		})
+		slices.Reverse(depths)
+		e.dim.Chain(dim.LeftOf, depths, dim.Options{})
+		e.dim.Overall(dim.LeftOf, depths[0], depths[len(depths)-1], dim.Options{})
+		e.ladders()
+		e.widths()
+		e.front()
 	})
-	slices.Reverse(depths)
-	e.dim.Chain(dim.LeftOf, depths, dim.Options{})
-	e.dim.Overall(dim.LeftOf, depths[0], depths[len(depths)-1], dim.Options{})
-	e.ladders()
-	e.widths()
-	note(p, "FRONT", drawing.Pt(e.out.Max.X+3*drawing.MM, e.out.Max.Y))
-	e.finish()
 	return p
+}
+
+// front names the lower edge of a plan: under it, clear of the figures in its
+// middle; beside it where it is too short for that.
+func (e *elevation) front() {
+	const least = 70 * drawing.MM
+	if e.out.W() < least {
+		note(e.p, "FRONT", drawing.Pt(e.out.Max.X+3*drawing.MM, e.out.Max.Y))
+		return
+	}
+	l := drawing.Label(drawing.NoteText, e.p.sheet.Group(), drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Plain("FRONT"))
+	l = l.CentredOn(drawing.Pt(e.out.Min.X+e.out.W()/4, e.out.Max.Y+3*drawing.MM))
+	e.dim.Keep(l.Bounds())
+	e.p.sheet.Add(l)
 }

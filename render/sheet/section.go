@@ -29,7 +29,7 @@ const (
 	sectionAbove = 8 * drawing.MM
 	sectionBelow = 38 * drawing.MM // of a picture with sizes across
 	sectionBare  = 6 * drawing.MM  // of one without
-	sectionText  = 62 * drawing.MM // the least width for text
+	sectionText  = 66 * drawing.MM // the least width for text
 )
 
 // section draws the cells of one kind of column: in one picture where the whole
@@ -112,8 +112,8 @@ func (p *page) sections(cuts []cut, den int64) {
 		p.caption(drawing.Pt(middles[i], foot), fmt.Sprintf("%s, scale 1:%d", c.title(), den))
 	}
 	rest := p.area
-	rest.Min.X = box.Max.X + 4*drawing.MM
-	if rest.W() >= sectionText-4*drawing.MM {
+	rest.Min.X = box.Max.X + 8*drawing.MM
+	if rest.W() >= sectionText-8*drawing.MM {
 		clearances(p.in, cuts, newScribe(p.sheet, rest))
 	}
 }
@@ -156,18 +156,21 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	if low {
 		w.note("Slats: underside of the lowest "+f.Unit(k.Under[0])+" above the foot"+risesText(f, k)+".", 0)
 	}
+	if low {
+		w.note("Side, corner, above: from the largest bottle. Lower apron: from the smallest.", 0)
+	}
 	w.note("Cut through the front legs; the back aprons are seen between them.", 0)
 	w.skip(3 * drawing.MM)
 	var rows [][]string
 	for _, x := range in.Findings {
 		atTop := x.Name == "fit.upper_apron" || x.Name == "fit.depth"
 		if strings.HasPrefix(x.Name, "fit.") && findingOf(x.Where, r, kind) && (atTop && high || !atTop && low) {
-			rows = append(rows, []string{x.Status.Word(), x.Name + ": " + x.Says})
+			rows = append(rows, []string{x.Status.Word(), plainly(x.Name) + ": " + x.Says})
 		}
 	}
 	list{"What the checks found", []tableColumn{
 		{title: "status", width: 18 * drawing.MM}, {title: "check, and what it says"},
-	}, rows}.write(w, "more on the order sheet")
+	}, rows}.write(w, "more: "+sheetRef("order"))
 }
 
 // risesText prints the rises of a column, if it has any: one figure where all

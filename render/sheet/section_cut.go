@@ -124,9 +124,11 @@ func (c cut) legs() []space.Box {
 	return []space.Box{a, b}
 }
 
-// top is the piece of the top over the column, if the cut reaches it.
+// top is the piece of the top over the column, if the cut reaches it. It is
+// broken off at either side, beyond the legs.
 func (c cut) top() []space.Box {
-	b, ok := c.box(0, c.right()+c.r.Len("leg.thickness"), c.r.Len("leg.length"), c.r.Len("rack.height"))
+	leg := c.r.Len("leg.thickness")
+	b, ok := c.box(-leg/2, c.right()+leg+leg/2, c.r.Len("leg.length"), c.r.Len("rack.height"))
 	if !ok {
 		return nil
 	}
@@ -164,10 +166,13 @@ func (c cut) draw(s *drawing.Sheet, v picture) {
 	for _, b := range c.aprons() {
 		c.outline(s, v, b)
 	}
-	solid := func(b space.Box, h drawing.Hatching) {
+	hatched := func(b space.Box, h drawing.Hatching) {
 		g, r := s.Group(), v.around(b)
 		s.Add(drawing.Rectangle(drawing.Solid, g, drawing.White, r))
 		s.Add(h.Hatch(g, r)...)
+	}
+	solid := func(b space.Box, h drawing.Hatching) {
+		hatched(b, h)
 		c.outline(s, v, b)
 	}
 	for _, b := range c.legs() {
@@ -177,7 +182,8 @@ func (c cut) draw(s *drawing.Sheet, v picture) {
 		solid(b, drawing.Hatching{Pitch: 3 * drawing.MM / 2, Falling: true})
 	}
 	for _, b := range c.top() {
-		solid(b, drawing.Hatching{Pitch: 3 * drawing.MM, Falling: true})
+		hatched(b, drawing.Hatching{Pitch: 3 * drawing.MM, Falling: true})
+		c.brokenTop(s, v.around(b))
 	}
 	for row := range c.r.Kinds[c.kind].Under {
 		large, small := extremes(c.r.Kinds[c.kind].Fit[row])
@@ -193,6 +199,19 @@ func (c cut) draw(s *drawing.Sheet, v picture) {
 			y := v.point(space.Point{Z: z}).Y
 			s.Add(drawing.BreakLine(0, drawing.Pt(out.Min.X-over, y), drawing.Pt(out.Max.X+over, y)))
 		}
+	}
+}
+
+// brokenTop draws the top's upper and lower side, and the lines along which it is
+// broken off at its left and right.
+func (c cut) brokenTop(s *drawing.Sheet, r drawing.Rect) {
+	const over = 2 * drawing.MM
+	g := s.Group()
+	for _, y := range []drawing.Um{r.Min.Y, r.Max.Y} {
+		s.Add(drawing.Line(drawing.Visible, g, drawing.Pt(r.Min.X, y), drawing.Pt(r.Max.X, y)))
+	}
+	for _, x := range []drawing.Um{r.Min.X, r.Max.X} {
+		s.Add(drawing.BreakLine(0, drawing.Pt(x, r.Min.Y-over), drawing.Pt(x, r.Max.Y+over)))
 	}
 }
 

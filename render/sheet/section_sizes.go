@@ -18,17 +18,18 @@ func (c cut) measure(e *elevation) {
 	}
 	rows := len(c.r.Kinds[c.kind].Under)
 	c.heights(e, rows)
+	// From above down, as their figures stand beside the cut.
+	if c.toTop() {
+		c.upperApron(e, rows-1)
+	}
 	if c.rowShown(0) {
-		c.sags(e)
-		c.lowerApron(e)
-		c.side(e)
 		if rows > 1 && c.rowShown(1) {
 			c.above(e)
 			c.corner(e)
 		}
-	}
-	if c.toTop() {
-		c.upperApron(e, rows-1)
+		c.side(e)
+		c.sags(e)
+		c.lowerApron(e)
 	}
 }
 
@@ -99,12 +100,12 @@ func (c cut) beside(hundredths length) length {
 }
 
 // upright calls out a distance straight up at x, where it is more than nought.
-func (c cut) upright(e *elevation, word string, x, from, to length) {
+func (c cut) upright(e *elevation, word string, x, from, to length, leaves dim.Leaves) {
 	if to <= from {
 		return // the check says what is wrong
 	}
 	e.dim.Callout(dim.Callout{
-		From: e.v.point(space.Point{X: x, Z: from}), To: e.v.point(space.Point{X: x, Z: to}), Value: to - from, Word: word,
+		From: e.v.point(space.Point{X: x, Z: from}), To: e.v.point(space.Point{X: x, Z: to}), Value: to - from, Word: word, Leaves: leaves,
 	})
 }
 
@@ -120,26 +121,27 @@ func (c cut) sags(e *elevation) {
 	large, small := c.extremes(0)
 	top := c.slatTop(0)
 	c.level(e, top, c.beside(-50), c.beside(50))
-	one := func(word string, d, at length) {
+	one := func(word string, d, at length, leaves dim.Leaves) {
 		if b := c.lies(0, d); b.ok && b.low < top {
-			c.level(e, b.low, c.beside(at-7), c.centre())
-			c.upright(e, word, c.beside(at), b.low, top)
+			c.level(e, b.low, c.centre(), c.beside(at+7))
+			c.upright(e, word, c.beside(at), b.low, top, leaves)
 		}
 	}
 	if large == small {
-		one("sag", large, -20)
+		one("sag", large, 30, dim.Upwards)
 		return
 	}
-	one("sag, largest", large, -36)
-	one("sag, smallest", small, -14)
+	// From the right: each leader then passes clear of the distances beside it.
+	one("sag, largest", large, 34, dim.Upwards)
+	one("sag, smallest", small, 10, dim.Downwards)
 }
 
 // lowerApron calls out what is between the lowest bottle and the lower aprons.
 func (c cut) lowerApron(e *elevation) {
 	_, small := c.extremes(0)
 	if b := c.lies(0, small); b.ok {
-		c.level(e, b.low, c.centre(), c.beside(25))
-		c.upright(e, "lower apron", c.beside(18), c.r.Len("apron.lift")+c.r.Len("apron.height"), b.low)
+		c.level(e, b.low, c.beside(-25), c.centre())
+		c.upright(e, "lower apron", c.beside(-18), c.r.Len("apron.lift")+c.r.Len("apron.height"), b.low, dim.Downwards)
 	}
 }
 
@@ -147,7 +149,7 @@ func (c cut) lowerApron(e *elevation) {
 func (c cut) upperApron(e *elevation, row int) {
 	large, _ := c.extremes(row)
 	if b := c.lies(row, large); b.ok {
-		c.upright(e, "upper apron", c.centre(), b.high, c.r.Len("leg.length")-c.r.Len("apron.height"))
+		c.upright(e, "upper apron", c.centre(), b.high, c.r.Len("leg.length")-c.r.Len("apron.height"), dim.Upwards)
 	}
 }
 
@@ -169,7 +171,7 @@ func (c cut) above(e *elevation) {
 	large, _ := c.extremes(0)
 	_, small := c.extremes(1)
 	if lower, upper := c.lies(0, large), c.lies(1, small); lower.ok && upper.ok {
-		c.upright(e, "above", c.centre(), lower.high, upper.low)
+		c.upright(e, "above", c.centre(), lower.high, upper.low, dim.Upwards)
 	}
 }
 

@@ -12,16 +12,48 @@ import (
 // out at the front.
 func sideView(in Input) *page {
 	p := in.newPage("side", "Side elevation")
-	e := p.elevate(withBottles(in.Rack), view.Right, margins{46 * drawing.MM, 20 * drawing.MM, 12 * drawing.MM, 38 * drawing.MM}, "Seen from the right", len(in.Rack.Pieces))
-	stops := e.depths(func(c coord) dim.Stop {
-		return c.stop(e.v.point(space.Point{Y: c.l}).X, e.v.point(space.Point{}).Y)
+	r := in.Rack
+	p.elevate(withBottles(r), view.Right, "Seen from the right", len(r.Pieces), func(e *elevation) {
+		y := func(c coord) drawing.Um { return e.v.point(space.Point{Y: c.l}).X }
+		stops := e.depths(func(c coord) dim.Stop { return c.stop(y(c), e.v.point(space.Point{}).Y) })
+		e.dim.Chain(dim.Below, stops, dim.Options{})
+		e.dim.Overall(dim.Below, stops[0], stops[len(stops)-1], dim.Options{})
+		e.heights(dim.RightOf)
+		left := e.out.Min.X
+		if out := necks(in); out > 0 {
+			e.longest(out, y)
+			left = min(left, y(coord{l: -out}))
+		}
+		beside(e.p, "FRONT", drawing.Pt(left, e.out.Centre().Y))
 	})
-	e.dim.Chain(dim.Below, stops, dim.Options{})
-	e.dim.Overall(dim.Below, stops[0], stops[len(stops)-1], dim.Options{})
-	e.heights()
-	note(p, "FRONT", drawing.Pt(e.v.point(space.Point{}).X, e.out.Min.Y-4*drawing.MM))
-	e.finish()
 	return p
+}
+
+// longest says over a side view how far the longest bottles stand out beyond the
+// front aprons, and how deep the rack is with them.
+func (e *elevation) longest(out length, y func(coord) drawing.Um) {
+	r := e.p.in.Rack
+	tip, front, back := coord{l: -out}, coord{}, coordOf(r, "carcase.depth")
+	if r.HasTop() {
+		back = back.plus(r, "overhang.back")
+	}
+	neck := e.out.Min.Y
+	for _, b := range r.Bottles {
+		if at := e.v.point(space.Point{Z: b.Neck.Z}).Y; neck == e.out.Min.Y || at < neck {
+			neck = at // the highest one's
+		}
+	}
+	stops := []dim.Stop{tip.stop(y(tip), neck), front.stop(y(front), e.out.Min.Y), back.stop(y(back), e.out.Min.Y)}
+	e.dim.Chain(dim.Above, stops, dim.Options{})
+	e.dim.Overall(dim.Above, stops[0], stops[2], dim.Options{})
+	e.notes = append(e.notes, "above: how far the longest bottles stand out beyond the front aprons, and the depth with them")
+}
+
+// beside letters a word to the left of a place.
+func beside(p *page, text string, at drawing.Point) {
+	l := drawing.Label(drawing.NoteText, p.sheet.Group(), drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Plain(text))
+	l = l.CentredOn(drawing.Pt(at.X-3*drawing.MM-l.Width()/2, at.Y))
+	p.sheet.Add(l)
 }
 
 // depths are the stops of the depth chain, from the front: top, apron, slats,
