@@ -60,7 +60,7 @@ func Dimensions(r *rack.Rack) []Dimension {
 // depth is between the aprons, all along the rack: every kind of column limits
 // it.
 func depth(r *rack.Rack) Dimension {
-	all := Dimension{Name: "inside depth", Between: "apron to apron, low and high", Count: len(r.Columns) * lowAndHigh, Drawn: r.Len("slat.length")}
+	all := Dimension{Name: "inside depth", Between: "aprons, low and high", Count: len(r.Columns) * lowAndHigh, Drawn: r.Len("slat.length")}
 	p := probe{all, []func(*rack.Rack, unit.Length){func(r *rack.Rack, by unit.Length) { setLength(r, "slat.length", by) }}}
 	for k := range r.Kinds {
 		d := p.limit(r, k)
@@ -141,14 +141,14 @@ func ofKind(r *rack.Rack, kind int) []probe {
 		}
 	}
 	list := []probe{
-		add(SidewaysGap, "facing slats, front and back", k.Count*k.Rows*frontAndBack, k.Gap, widen),
-		add("channel", "facing legs, front and back", k.Count*frontAndBack, k.Channel, widen),
-		add("lowest slats", "foot to underside, front, back", k.Count*bothSlats*frontAndBack, k.Under[0], func(r *rack.Rack, by unit.Length) { lift(r, 0, by) }),
+		add(SidewaysGap, "facing slats, both ends", k.Count*k.Rows*frontAndBack, k.Gap, widen),
+		add("channel", "facing legs, both ends", k.Count*frontAndBack, k.Channel, widen),
+		add("lowest slats", "foot to underside, both ends", k.Count*bothSlats*frontAndBack, k.Under[0], func(r *rack.Rack, by unit.Length) { lift(r, 0, by) }),
 	}
 	list = append(list, openings(r, kind, lift)...)
 	over := r.Len("leg.length") - r.Len("apron.height") - k.Under[k.Rows-1] - high
 	return append(list,
-		add("headroom", "slat to upper apron, front, back", k.Count*bothSlats*frontAndBack, over, func(r *rack.Rack, by unit.Length) { setLength(r, "leg.length", by) }))
+		add("headroom", "slat to upper apron, both ends", k.Count*bothSlats*frontAndBack, over, func(r *rack.Rack, by unit.Length) { setLength(r, "leg.length", by) }))
 }
 
 // openings are the clear heights between slats, one for each rise of the kind.
@@ -161,7 +161,7 @@ func openings(r *rack.Rack, kind int, lift func(*rack.Rack, int, unit.Length)) [
 		if n < 0 {
 			n = len(list)
 			list = append(list, probe{Dimension: Dimension{
-				Name: UprightGap, Where: Columns(r, kind), Between: "slat to slat above, front, back", Drawn: rise - r.Len("slat.height"),
+				Name: UprightGap, Where: Columns(r, kind), Between: "slat to slat above, both ends", Drawn: rise - r.Len("slat.height"),
 			}})
 		}
 		list[n].Count += k.Count * bothSlats * frontAndBack

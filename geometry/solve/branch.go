@@ -71,6 +71,9 @@ func (r *reduced) minimise(sum lin, limit int) (least rat, values []rat, ok bool
 		}
 		values = append(values, x)
 	}
+	if s.any {
+		return sum.k, values, true // a search for any solution may have brought in a sum of its own
+	}
 	return s.best.mul(scale).add(sum.k), values, true
 }
 

@@ -60,6 +60,13 @@ func TestViewsStandAmidTheirSheets(t *testing.T) {
 			t.Errorf("%s: the title stands %v under its view", s.Name, gap)
 		}
 		all = joined(view, under, 1)
+		for _, m := range s.Marks[title+1:] { // what the figures are, line by line
+			text, ok := m.(drawing.Text)
+			if !ok || text.Class != drawing.HeadingText {
+				break
+			}
+			all = joined(all, text.Bounds(), 1)
+		}
 		area := s.Frame
 		area.Max.Y -= 26 * drawing.MM // the title block
 		for _, m := range s.Marks[title:] {

@@ -18,7 +18,7 @@ func inspectionSheets(in Input) []*page {
 }
 
 // inspectionRow is high enough to write in.
-const inspectionRow = 17 * drawing.MM / 2
+const inspectionRow = 8 * drawing.MM
 
 // measureSheets list the dimensions, then the diagonals, then the line to sign.
 func measureSheets(in Input, dims []inspect.Dimension) []*page {
@@ -33,12 +33,12 @@ func measureSheets(in Input, dims []inspect.Dimension) []*page {
 		return p, w
 	})
 	squares := measureSquares(in, len(dims))
-	if need := 5*drawing.MM + squares.height(w.box.W()) + signHigh; w.room() < need {
+	if need := 3*drawing.MM + squares.height(w.box.W()) + signHigh; w.room() < need {
 		p := in.newPage(fmt.Sprintf("inspection-%d", len(pages)+1), "Inspection")
 		pages = append(pages, p)
 		w = newScribe(p.sheet, p.area)
 	} else {
-		w.skip(5 * drawing.MM)
+		w.skip(3 * drawing.MM)
 	}
 	squares.write(w)
 	sign(w)
@@ -48,9 +48,8 @@ func measureSheets(in Input, dims []inspect.Dimension) []*page {
 // measureNote says how to read the limits.
 func measureNote(in Input) string {
 	f := in.Rack.Format
-	return "Places: every cell or column at its front and its back end, and both of two facing slats. Write the worst figure found. " +
-		"Least and greatest are what the bottles' fit bears of this one figure, all others as drawn; a bar: no limit near. The shop works to ± " +
-		f.Unit(in.Rack.Design.Shop.Tolerance) + "; TIGHT: a limit lies nearer to the drawn figure than that."
+	return "Places: both ends, front and back, of every cell or column, and both of two facing slats; write the worst figure. Least, greatest: what the fit bears " +
+		"of this one figure alone; a bar: no limit near. TIGHT: a limit nearer than ± " + f.Unit(in.Rack.Design.Shop.Tolerance) + "."
 }
 
 // measureLedger lists the dimensions.
@@ -61,7 +60,7 @@ func measureLedger(in Input, dims []inspect.Dimension) ledger {
 		{title: "no.", width: 11 * drawing.MM}, {title: "measure, between"}, {title: "places", width: 14 * drawing.MM, right: true},
 		{title: "drawn" + unit, width: 22 * drawing.MM, right: true},
 		{title: "least", width: 20 * drawing.MM, right: true}, {title: "greatest", width: 21 * drawing.MM, right: true},
-		{title: "limited by", width: 44 * drawing.MM, small: true}, {title: "measured", width: 26 * drawing.MM, blank: true},
+		{title: "limited by", width: 41 * drawing.MM, small: true}, {title: "measured", width: 23 * drawing.MM, blank: true},
 	}}
 	for i, d := range dims {
 		l.rows = append(l.rows, []string{
@@ -82,8 +81,8 @@ func limitText(in Input, l length) string {
 
 // short are the checks of the fit by what the bottle comes near to.
 var short = map[string]string{
-	"fit.rest": "rest in the gap", "fit.side": "legs", "fit.above": "what is above", "fit.lower_apron": "lower aprons",
-	"fit.upper_apron": "upper aprons", "fit.depth": "lie on the slats",
+	"fit.rest": "rest in the gap", "fit.side": "legs", "fit.above": "above", "fit.lower_apron": "lower apron",
+	"fit.upper_apron": "upper apron", "fit.depth": "lie on the slats",
 }
 
 // shortly names a check of the fit, or a statement, in a narrow column.
