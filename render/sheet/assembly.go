@@ -31,12 +31,9 @@ func assemblyCautions(in Input) []string {
 }
 
 // assemblySheets returns the order of work with its waits, what to have at hand,
-// how the top is fitted, and the clamps and diagonals: between the pages before
-// and those behind.
-func assemblySheets(in Input, before, behind []*page) []*page {
-	rest := append(append(hardwareSheets(in), topSheets(in)...), clampSheets(in)...)
-	work := referring(before, append(slices.Clone(rest), behind...), func(n assembly.Numbers) []*page { return orderOfWork(in, n) })
-	return append(work, rest...)
+// how the top is fitted, and the clamps and diagonals.
+func assemblySheets(in Input) []*page {
+	return slices.Concat(orderOfWork(in), hardwareSheets(in), topSheets(in), clampSheets(in))
 }
 
 // hardwareSheets list what holds the rack together, and what the shop makes
@@ -76,8 +73,8 @@ func hardwareSheets(in Input) []*page {
 
 // orderOfWork lists the steps. Waits are what the labels give from and to; a
 // step can begin no sooner than the longest chain of waits before it.
-func orderOfWork(in Input, numbers assembly.Numbers) []*page {
-	steps := assembly.Steps(in.Rack, in.Cutting.Panel(), numbers)
+func orderOfWork(in Input) []*page {
+	steps := assembly.Steps(in.Rack, in.Cutting.Panel(), func(s assembly.Sheet) string { return sheetRef(string(s)) })
 	soon, late := assembly.Plan(steps, false), assembly.Plan(steps, true)
 	l := ledger{columns: []ledgerColumn{
 		{title: "step", width: 14 * drawing.MM, bold: true}, {title: "what", width: 28 * drawing.MM, bold: true}, {title: "how"},
@@ -90,7 +87,7 @@ func orderOfWork(in Input, numbers assembly.Numbers) []*page {
 		p := in.newPage(fmt.Sprintf("work-%d", n+1), "Order of work")
 		return p, newScribe(p.sheet, p.area)
 	})
-	notes := append([]string{"W1, W2, ... are the steps of this order of work; those of the cutting sheets have bare numbers."}, readyTexts(in, soon, late)...)
+	notes := append([]string{"W1, W2, ... are the steps of this order of work; C1, C2, ... those at the saw."}, readyTexts(in, soon, late)...)
 	if chain := chainText(steps, late); chain != "" {
 		notes = append(notes, chain)
 	}

@@ -61,12 +61,9 @@ func TestStepsNameSheetsByTheirNumbers(t *testing.T) {
 			for last < len(sheets) && of(sheets[last]) {
 				last++
 			}
-			want := fmt.Sprintf("sheets%dto%d)", first, last)
-			switch last - first {
-			case 0:
+			want := fmt.Sprintf("sheets%d–%d)", first, last)
+			if first == last {
 				want = fmt.Sprintf("sheet%d)", first)
-			case 1:
-				want = fmt.Sprintf("sheets%dand%d)", first, last)
 			}
 			if !strings.Contains(text, fmt.Sprintf(says, want)) {
 				t.Errorf("%s: the steps do not send to %s at sheet %d", name, word, first)

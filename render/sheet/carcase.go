@@ -271,7 +271,7 @@ func carcaseNotes(in Input) []string {
 		notes = append(notes, fmt.Sprintf("The top: %s at either side, %s at the front, %s at the back.",
 			outText(f, r.Len("overhang.side")), outText(f, r.Len("overhang.front")), outText(f, r.Len("overhang.back"))))
 	}
-	notes = append(notes, "In which order: the order of work, on sheets of its own.")
+	notes = append(notes, "In which order: the order of work, "+sheetRef("work")+".")
 	if places := faceList(r); len(places) > fewPlaces {
 		for i := fewPlaces; i < len(places); i += manyPlaces {
 			notes = append(notes, "Left faces, continued: "+strings.Join(places[i:min(i+manyPlaces, len(places))], "; ")+".")
@@ -330,8 +330,8 @@ func spacerText(r *rack.Rack) string {
 // apronText says which aprons the view shows and where to find their nails.
 func apronText(r *rack.Rack) string {
 	apron, _ := r.PartNamed("apron")
-	return fmt.Sprintf("Aprons %s: the front ones are seen, the back ones stand behind them at the same heights. Each leg takes two nails, %s, through each: part %s on the parts sheets.",
-		apron.Mark, r.Design.Joint.ApronNail.Text, apron.Mark)
+	return fmt.Sprintf("Aprons %s: the front ones are seen, the back ones stand behind them at the same heights. Each leg takes two nails, %s, through each: part %s, %s.",
+		apron.Mark, r.Design.Joint.ApronNail.Text, apron.Mark, sheetRef("parts"))
 }
 
 // faceList gives where each ladder's left face is on an apron, in order; where

@@ -37,7 +37,7 @@ func (b bareBlock) says() string {
 	}
 	switch above, below, thinned := b.running(); {
 	case thinned:
-		text += " Some figures left out: see the ladder and carcase sheets for all."
+		text += " Some figures left out: for all see " + sheetRef("ladder") + ", " + sheetRef("carcase") + "."
 	case len(above)+len(below) < len(b.places(true)):
 		text += " Figures are to where strips begin, the last to the part's end."
 	}

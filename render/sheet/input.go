@@ -6,7 +6,6 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 	"sync"
 
 	"slatwright/geometry/check"
@@ -75,12 +74,10 @@ func (in Input) newPage(name, title string) *page {
 // inOneUnit keeps the second unit off sheets that somebody sets out or measures by:
 // their figures stand close together, and two on one place invite the wrong one.
 func inOneUnit(f func(Input) []*page) func(Input) []*page {
-	return func(in Input) []*page { return f(in.inOneUnit()) }
-}
-
-func (in Input) inOneUnit() Input {
-	in.oneUnit = true
-	return in
+	return func(in Input) []*page {
+		in.oneUnit = true
+		return f(in)
+	}
 }
 
 // second is how figures are printed once more where the design asks for it:
@@ -103,30 +100,17 @@ func Packet(in Input) ([]*drawing.Sheet, error) {
 	in.measured = sync.OnceValue(func() []inspect.Dimension { return inspect.Dimensions(in.Rack) })
 	in.seen = sync.OnceValue(func() []view.Line { return isometric(in.Rack) })
 	ahead := func(in Input) []*page { in.seen(); return nil }
-	views := together(in, ahead, one(front), one(sideView), one(plan), sections, one(exploded), inOneUnit(ladders), inOneUnit(carcase), parts,
-		cuttings, inOneUnit(finishing))
-	inspected := inspectionSheets(in)
-
-	// The order sheets come first and bear the index, and the sheets of assembly
-	// speak of others by their numbers: how many pages either takes does not hang
-	// on the numbers in it.
-	blank := func(n int) []*page {
-		head := make([]*page, n)
-		for i := range head {
-			head[i] = in.newPage("order", "Order")
-		}
-		return head
-	}
-	rest := func(head []*page) []*page {
-		assembled := assemblySheets(in.inOneUnit(), slices.Concat(head, views), inspected)
-		return slices.Concat(views, assembled, inspected)
-	}
-	pages := rest(blank(1))
+	pages := together(in, ahead, one(front), one(sideView), one(plan), sections, one(exploded), inOneUnit(ladders), inOneUnit(carcase), parts,
+		cuttings, inOneUnit(finishing), inOneUnit(assemblySheets), inspectionSheets)
+	// The order sheets come first and bear the index: how many they are does not
+	// hang on the numbers in it.
 	n := len(order(in, indexOf(pages, 1)))
-	if n > 1 {
-		pages = rest(blank(n))
+	head := make([]*page, n)
+	for i := range head {
+		head[i] = in.newPage("order", "Order")
 	}
-	return numbered(slices.Concat(order(in, indexOf(slices.Concat(blank(n), pages), 1)), pages))
+	head = order(in, indexOf(append(head, pages...), 1))
+	return numbered(append(head, pages...))
 }
 
 // numbered finishes pages in their order and sees that each can be drawn.

@@ -36,7 +36,7 @@ func (b partBlock) note(p *page, figures bool) string {
 			text += ", figures from the foot to slats' lower edges"
 		}
 		if len(r.Kinds) > 1 || !figures {
-			text += "; other heights: ladder sheets"
+			text += "; other heights: " + sheetRef("ladder")
 		}
 		return text + ". Hatched: " + hatched + ". Crosses: where the slats' nails come in. Arrow: grain."
 	case "apron":
@@ -60,7 +60,7 @@ func (b partBlock) apronNote(r *rack.Rack, hatched, quarter string, figures bool
 	if figures {
 		text += "; figures to each leg's left face"
 	} else {
-		text += "; places of the legs: carcase sheet"
+		text += "; places of the legs: " + sheetRef("carcase")
 	}
 	text += fmt.Sprintf(". Hatched: %s. Below: outer face, seen from %s. Crosses: nails, on the legs' middle, %s from the edge. Arrow: grain.", hatched, outside, quarter)
 	if b.pair == "" {
@@ -77,7 +77,7 @@ func (b partBlock) panelNote(in Input) string {
 	}
 	stave := in.Rack.Parts[b.part]
 	stave.Width, stave.Length = panel.StaveWidth, panel.Length
-	return fmt.Sprintf("Glued up of %d staves %s, then cut to size: see the cutting sheets.", panel.Staves, sizeText(in.Rack.Format, stave))
+	return fmt.Sprintf("Glued up of %d staves %s, then cut to size: see %s.", panel.Staves, sizeText(in.Rack.Format, stave), sheetRef("cutting"))
 }
 
 // notes are the lines under a part's views.
