@@ -86,8 +86,8 @@ const firstNodes = 64
 // upon a solution where much is open. Either can follow an unknown without
 // limits for ever, so that every other pair of passes lets the objective be no
 // more than so far above the relaxation, and farther only when nothing was
-// found there. Every other four split sums before single parameters, which ends
-// circles and makes detours elsewhere. What one pass finds cuts the next.
+// found there. Every other four split sums before rules and single parameters,
+// which ends circles and makes detours elsewhere. What one pass finds cuts the next.
 func (s *branching) search(limit int) {
 	size, reach := firstNodes, rat{}
 	for pass := 0; ; pass++ {
@@ -172,15 +172,15 @@ func (s *branching) visit() {
 		s.cut = true
 		return
 	}
-	for _, rule := range s.rules {
-		if x, ok := s.broken(rule); ok {
-			s.splitRule(rule, x, val)
-			return
-		}
-	}
 	for _, v := range s.splits {
 		if x := t.vars[v].val; !x.isWhole() {
 			s.splitWhole(v, x)
+			return
+		}
+	}
+	for _, rule := range s.rules {
+		if x, ok := s.broken(rule); ok {
+			s.splitRule(rule, x, val)
 			return
 		}
 	}
