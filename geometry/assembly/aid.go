@@ -34,9 +34,9 @@ func Aids(r *rack.Rack, top finish.Panel) []Aid {
 	var list []Aid
 	thick, high := r.Len("slat.thickness"), r.Len("slat.height")
 	if t, ok := fixing.Of(r); ok && !t.Glued {
-		from := "waste"
+		from := "a spare board"
 		if t.FromLegs {
-			from = "a leg board's end, no rip"
+			from = "leg stock, no rip"
 		}
 		list = append(list, Aid{"block " + BlockMark(r), len(t.Middles), t.Block.Z, t.Block.Y, t.Block.X, from, "behind, under the top: it stays"})
 	}
@@ -45,26 +45,28 @@ func Aids(r *rack.Rack, top finish.Panel) []Aid {
 		if len(Spacers(r)) > 1 {
 			where += ", " + rack.Places("column", s.Columns)
 		}
-		list = append(list, Aid{"spacer", 2 * len(s.Columns), thick, high, s.Long, "slat waste", where})
+		list = append(list, Aid{"spacer", 2 * len(s.Columns), thick, high, s.Long, "slat stock", where})
 	}
 	leg, wide := r.Len("leg.length"), r.Len("slat.length")
 	caul := Caul(r)
 	list = append(list,
 		Aid{"jig board", 1, caul, wide + caul, leg + caul, "sheet stock", "under a ladder; fence and stop stand on two of its edges"},
-		Aid{"jig fence", 1, caul, thick + r.Len("leg.thickness"), leg, "waste", "along one leg"},
-		Aid{"jig stop", 1, caul, thick + r.Len("leg.thickness"), wide, "waste", "at the feet"})
+		Aid{"jig fence", 1, caul, thick + r.Len("leg.thickness"), leg, "sheet stock", "along one leg"},
+		Aid{"jig stop", 1, caul, thick + r.Len("leg.thickness"), wide, "sheet stock", "at the feet"})
 	if n := Packers(r); n > 0 {
-		list = append(list, Aid{"packer", n, thick, high, packerLong(r), "slat waste", "under the legs of a turned ladder"})
+		list = append(list, Aid{"packer", n, thick, high, packerLong(r), "slat stock", "under the legs of a turned ladder"})
 	}
 	if r.Design.Joint.Glue {
-		list = append(list, Aid{"caul", 2, caul, CaulWide(r, r.Len("leg.width")), leg, "waste", "along both legs, over the slats' ends"})
-		list = append(list, Aid{"caul", 4, caul, CaulWide(r, r.Len("apron.height")), r.Len("carcase.width"), "waste", "along both aprons, front and back"})
+		list = append(list, Aid{"caul", 2, caul, CaulWide(r, r.Len("leg.width")), leg, "sheet stock", "along both legs, over the slats' ends"})
+		list = append(list, Aid{"caul", 4, caul, CaulWide(r, r.Len("apron.height")), r.Len("carcase.width"), "sheet stock", "along both aprons, front and back; again over the top"})
 	}
 	if n := topCauls(r); n > 0 && !r.Design.Joint.Glue {
-		list = append(list, Aid{"caul", n, caul, CaulWide(r, r.Len("apron.height")), r.Len("carcase.width"), "waste", "over the top and under the apron"})
+		list = append(list, Aid{"caul", n, caul, CaulWide(r, r.Len("apron.height")), r.Len("carcase.width"), "sheet stock", "over the top and under the apron"})
 	}
 	if top.GluedUp() {
-		list = append(list, Aid{"caul", 2, caul, r.Len("top.thickness"), top.Length, "waste", "along the edges of the top as it is glued up"})
+		list = append(list,
+			Aid{"caul", 2, caul, r.Len("top.thickness"), top.Length, "sheet stock", "along the edges of the top as it is glued up"},
+			Aid{"batten", 4, caul, 2 * caul, unit.Length(top.Staves) * top.StaveWidth, "sheet stock", "across its ends, above and below, waxed"})
 	}
 	return list
 }

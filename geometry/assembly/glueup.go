@@ -37,7 +37,7 @@ func (b *builder) glueUp(after int) int {
 		"%d faces, one after another.", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), first), b.pressed(first), n)
 	if second > 0 {
 		n = b.add("Ladders, second faces", fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it: "+
-			"so it lies level. Set, bore, fix%s the right face the same way, nails on the other diagonal. %d faces.",
+			"so it lies level. Set, bore, fix%s the right face as its own sheet shows it. %d faces.",
 			r.Format.Unit(r.Len("slat.thickness")), b.orClamp(" and clamp"), second), b.pressed(second), n)
 	}
 	n = b.fillSlats(n)

@@ -41,7 +41,17 @@ const reach = unit.Inch
 // Tight reports whether a limit is nearer to the drawn length than the shop's
 // tolerance.
 func (d Dimension) Tight(tolerance unit.Length) bool {
-	return d.Least > 0 && d.Drawn-d.Least < tolerance || d.Greatest > 0 && d.Greatest-d.Drawn < tolerance
+	return d.TightBelow(tolerance) || d.TightAbove(tolerance)
+}
+
+// TightBelow reports whether the least is that near.
+func (d Dimension) TightBelow(tolerance unit.Length) bool {
+	return d.Least > 0 && d.Drawn-d.Least < tolerance
+}
+
+// TightAbove reports whether the greatest is that near.
+func (d Dimension) TightAbove(tolerance unit.Length) bool {
+	return d.Greatest > 0 && d.Greatest-d.Drawn < tolerance
 }
 
 // Dimensions returns what to measure: each kind of column first, then the whole

@@ -55,7 +55,7 @@ func hardwareSheets(in Input) []*page {
 	}
 	f := flow{in: in, name: "hardware", title: "Hardware, shop aids"}
 	f.block("to have at hand", l)
-	notes := []string{assembly.NailNote}
+	notes := []string{"Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + ".", assembly.NailNote}
 	if len(finish.Tapes(in.Rack)) > 0 {
 		notes = append(notes, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
 	}
@@ -67,8 +67,35 @@ func hardwareSheets(in Input) []*page {
 	for _, a := range assembly.Aids(in.Rack, in.Cutting.Panel()) {
 		aids.rows = append(aids.rows, []string{a.Name, strconv.Itoa(a.Count), a.Size(in.Rack.Format), a.From, a.For})
 	}
-	f.block("made in the shop, on no cutting sheet", aids)
+	f.block("made in the shop", aids)
+	f.notes(besides(in))
 	return f.pages
+}
+
+// besides says how much stock the shop aids take, which no cutting plan has.
+func besides(in Input) string {
+	r, f := in.Rack, in.Rack.Format
+	var order []string
+	long := map[string]length{}
+	for _, a := range assembly.Aids(r, in.Cutting.Panel()) {
+		name, _, _ := strings.Cut(a.From, ",")
+		if long[name] == 0 {
+			order = append(order, name)
+		}
+		long[name] += length(a.Count) * (a.Long + r.Design.Shop.Kerf)
+	}
+	step := unit.Inch
+	if r.Design.Units == unit.Metric {
+		step = 10 * unit.Millimetre
+	}
+	var list []string
+	for _, name := range order {
+		if name != "sheet stock" {
+			list = append(list, fmt.Sprintf("%s of %s", f.Unit(long[name].Up(step)), name))
+		}
+	}
+	list = append(list, "sheet stock "+f.Unit(assembly.Caul(r))+" thick")
+	return "On no cutting sheet: have " + strings.Join(list, ", ") + " besides, or what the boards leave where it is long enough. Make these before " + stepName(0) + "."
 }
 
 // orderOfWork lists the steps. Waits are what the labels give from and to; a
@@ -118,6 +145,9 @@ func stepName(i int) string { return "W" + strconv.Itoa(i+1) }
 
 // afterText lists the steps that must be over.
 func afterText(after []int) string {
+	if len(after) == 0 {
+		return "cutting"
+	}
 	var all []string
 	for _, k := range after {
 		all = append(all, stepName(k))
@@ -157,7 +187,7 @@ func readyTexts(in Input, soon, late assembly.Schedule) []string {
 	out := []string{text + ": waits alone, rounded up to whole days."}
 	if f := in.Rack.Design.Finish; f.Coats > 0 {
 		hard, _ := assembly.Day(date, soon.Ready-f.Coat.Handle.Value+f.Coat.Cure.Value)
-		out = append(out, fmt.Sprintf("Its finish is hard %s after the last coat, so on %s or later: until then nothing heavy or damp is left standing on it.", table.Hours(f.Coat.Cure.Value), hard))
+		out = append(out, fmt.Sprintf("Its finish is hard %s after the last coat, so on %s or later: until then nothing heavy or damp is left standing on the top; bottles may lie on the slats.", table.Hours(f.Coat.Cure.Value), hard))
 	}
 	return out
 }

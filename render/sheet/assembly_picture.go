@@ -61,7 +61,7 @@ func dens(list [2]clampPicture) int64 { return list[0].v.proj.Den + list[1].v.pr
 // The legend: what its mark takes, and how wide it is beside the pictures.
 const (
 	legendLeft = 2*clampR + 2*drawing.MM
-	legendWide = 28 * drawing.MM
+	legendWide = 34 * drawing.MM
 )
 
 // clampLegend says what the pictures show besides the wood; nothing where there

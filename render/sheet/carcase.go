@@ -323,7 +323,7 @@ func spacerText(r *rack.Rack) string {
 	if room <= 0 {
 		return "Spacers as long as the clear way go between the legs where no slat is in the way."
 	}
-	return fmt.Sprintf("Spacers: as long as the clear way, less than %s wide, as thick as a leg; four to a column, between the legs in front and behind, below the lowest slats and above the highest.",
+	return fmt.Sprintf("Spacers: as long as the clear way, less than %s wide, as thick as a slat; two to a column, between facing legs, below the lowest slats and above the highest: for the front aprons in front, for the back ones behind.",
 		r.Format.Unit(room))
 }
 

@@ -1,8 +1,11 @@
 package sheet
 
 import (
+	"fmt"
 	"strconv"
 
+	"slatwright/geometry/assembly"
+	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
@@ -172,23 +175,41 @@ func partsList(p *page, box drawing.Rect) {
 	w.heading("Parts list, " + p.in.wood() + ", thickness × width × length in " + f.System.Name())
 	var rows [][]string
 	for _, part := range p.in.Rack.Parts {
-		rows = append(rows, []string{part.Mark, part.Name, strconv.Itoa(part.Count), sizeText(f, part), stockText(part), "along the length"})
+		rows = append(rows, []string{part.Mark, part.Name, strconv.Itoa(part.Count), sizeText(f, part), stockText(p.in, part), "along the length"})
 	}
+	rows = append(rows, blockRow(p.in)...)
 	cols := []tableColumn{
 		{title: "mark", width: 14 * drawing.MM}, {title: "part", width: 24 * drawing.MM},
 		{title: "count", width: 16 * drawing.MM, right: true}, {title: "T × W × L", width: 50 * drawing.MM},
 		{title: "stock", width: 42 * drawing.MM}, {title: "grain"},
 	}
 	w.table(cols, rows, func(i int, at drawing.Point) {
-		p.sheet.Items = append(p.sheet.Items, drawing.ItemRecord{Mark: p.in.Rack.Parts[i].Mark, Where: at, Kind: drawing.ListRow})
+		if i < len(p.in.Rack.Parts) {
+			p.sheet.Items = append(p.sheet.Items, drawing.ItemRecord{Mark: p.in.Rack.Parts[i].Mark, Where: at, Kind: drawing.ListRow})
+		}
 	})
+}
+
+// blockRow is the row of the blocks under the top in a list of parts, where there
+// are any: they are made in the shop and are drawn with the top's fitting.
+func blockRow(in Input) [][]string {
+	t, ok := fixing.Of(in.Rack)
+	if !ok || t.Glued {
+		return nil
+	}
+	f := in.Rack.Format
+	size := f.Text(t.Block.Z) + " × " + f.Text(t.Block.Y) + " × " + f.Text(t.Block.X)
+	return [][]string{{assembly.BlockMark(in.Rack), "block", strconv.Itoa(len(t.Middles)), size, sheetRef("top"), "along the length"}}
 }
 
 // wood names the wood of all parts.
 func (in Input) wood() string { return in.Rack.Design.Wood.Species.Name }
 
 // stockText says what a part is made from.
-func stockText(part rack.Part) string {
+func stockText(in Input, part rack.Part) string {
+	if panel := in.Cutting.Panel(); part.Name == "top" && panel.GluedUp() {
+		return fmt.Sprintf("%d staves, glued up", panel.Staves)
+	}
 	if part.Stock == "" {
 		return "any, cut to T × W"
 	}

@@ -63,8 +63,8 @@ func (p *page) fields(n, of int) []cell {
 		{58 * mm, upper, 29 * mm, lower, "date, revision", spaced(d.Date, d.Revision), drawing.TableHeight, false},
 		{87 * mm, upper, 17 * mm, lower, "scale", scale, drawing.TableHeight, false},
 		{104 * mm, upper, 21 * mm, lower, "unit", p.units(), drawing.TableHeight, false},
-		{125 * mm, upper, 21 * mm, lower, "design mark", p.in.Mark, drawing.TableHeight, false},
-		{146 * mm, upper, 21 * mm, lower, "sheet no.", strconv.Itoa(n) + " of " + strconv.Itoa(of), drawing.TableHeight, false},
+		{125 * mm, upper, 22 * mm, lower, "design mark", p.in.Mark, drawing.TableHeight, false},
+		{147 * mm, upper, 20 * mm, lower, "sheet no.", strconv.Itoa(n) + " of " + strconv.Itoa(of), drawing.TableHeight, false},
 		{167 * mm, upper, 13 * mm, lower, "", "", drawing.TableHeight, false},
 	}
 }

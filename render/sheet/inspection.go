@@ -99,17 +99,25 @@ func limitedBy(in Input, d inspect.Dimension) string {
 	if d.Fails != "" {
 		return "FAILS as drawn: " + shortly(d.Fails)
 	}
+	tol := in.Rack.Design.Shop.Tolerance
 	text, upper := shortly(d.LeastBy), shortly(d.GreatestBy)
-	switch {
-	case text == "":
-		text = upper
-	case upper != "" && upper != text:
-		text += ", " + upper
-	}
-	if d.Tight(in.Rack.Design.Shop.Tolerance) {
+	if text != "" && d.TightBelow(tol) {
 		text = "TIGHT: " + text
 	}
-	return text
+	if upper != "" && d.TightAbove(tol) {
+		upper = "TIGHT: " + upper
+	}
+	switch {
+	case text == "":
+		return upper
+	case upper == "" || upper == text:
+		return text
+	case upper == "TIGHT: "+text:
+		return upper
+	case text == "TIGHT: "+upper:
+		return text
+	}
+	return text + ", " + upper
 }
 
 // measureSquares lists the diagonals, numbered on from the dimensions, with a

@@ -86,6 +86,9 @@ func partsBrief(in Input) list {
 	for _, p := range in.Rack.Parts {
 		l.rows = append(l.rows, []string{p.Mark, p.Name, strconv.Itoa(p.Count), sizeText(f, p)})
 	}
+	for _, row := range blockRow(in) {
+		l.rows = append(l.rows, row[:4])
+	}
 	return l
 }
 
@@ -108,6 +111,7 @@ func indexList(index []indexed) list {
 		}
 		l.rows = append(l.rows, row)
 	}
+	l.rows = append(l.rows, []string{"", "Apart: templates, labels", "", ""})
 	return l
 }
 

@@ -157,7 +157,7 @@ func clearances(in Input, cuts []cut, w *scribe) {
 		w.note("Slats: underside of the lowest "+f.Unit(k.Under[0])+" above the foot"+risesText(f, k)+".", 0)
 	}
 	if low {
-		w.note("Side, corner, above: from the largest bottle. Lower apron: from the smallest.", 0)
+		w.note("Side, corner: from the largest bottle. Above: from the largest to the smallest in the row above, which sinks deepest. Lower apron: from the smallest.", 0)
 	}
 	w.note("Cut through the front legs; the back aprons are seen between them.", 0)
 	w.skip(3 * drawing.MM)

@@ -46,7 +46,7 @@ func (e *elevation) longest(out length, y func(coord) drawing.Um) {
 	stops := []dim.Stop{tip.stop(y(tip), neck), front.stop(y(front), e.out.Min.Y), back.stop(y(back), e.out.Min.Y)}
 	e.dim.Chain(dim.Above, stops, dim.Options{})
 	e.dim.Overall(dim.Above, stops[0], stops[2], dim.Options{})
-	e.notes = append(e.notes, "above: how far the longest bottles stand out beyond the front aprons, and the depth with them")
+	e.notes = append(e.notes, "above: how far the longest bottles that fit stand out beyond the front aprons, bases flush behind, and the depth with them; drawn: usual ones")
 }
 
 // beside letters a word to the left of a place.

@@ -205,8 +205,12 @@ func Hours(d time.Duration) string {
 		return fmt.Sprintf("%d h %d min", d/time.Hour, d%time.Hour/time.Minute)
 	case d < 2*day:
 		return fmt.Sprintf("%d h", d/time.Hour)
+	case d%day >= time.Hour && d%time.Hour != 0:
+		return fmt.Sprintf("%d d %d h %d min", d/day, d%day/time.Hour, d%time.Hour/time.Minute)
+	case d%time.Hour == 0 && d%day != 0:
+		return fmt.Sprintf("%d d %d h", d/day, d%day/time.Hour)
 	case d%day != 0:
-		return fmt.Sprintf("%d d %s", d/day, Hours(d%day))
+		return fmt.Sprintf("%d d %d min", d/day, d%day/time.Minute)
 	}
 	return fmt.Sprintf("%d d", d/day)
 }
