@@ -53,10 +53,11 @@ func (e *enumerator) boards(sources []int) ([]pattern, bool) {
 	}
 	var out []pattern
 	for _, s := range sources {
-		out = append(out, r.patterns(s)...)
-		if e.work.out() {
+		ps, ok := r.patterns(s)
+		if !ok {
 			return nil, false
 		}
+		out = append(out, ps...)
 	}
 	return out, true
 }
@@ -174,8 +175,14 @@ func (r *row) least(at int) int64 {
 	return out
 }
 
-// patterns reads off the patterns of one source.
-func (r *row) patterns(source int) []pattern {
+// mostListed is how many patterns an enumeration lists before it gives up: the
+// leaves of a resawn board may be laid out in any choice of layouts, and those
+// soon fill the memory.
+const mostListed = 1 << 17
+
+// patterns reads off the patterns of one source; ok is false when there are too
+// many or the effort runs out.
+func (r *row) patterns(source int) (out []pattern, ok bool) {
 	src := r.in.sources[source]
 	pos := floor(r.lens, src.capL)
 	var single [][]section
@@ -184,26 +191,42 @@ func (r *row) patterns(source int) []pattern {
 			single = append(single, r.sections(pos, int(j)))
 		}
 	}
-	var out []pattern
-	for _, leaves := range combine(single, src.leaves) {
+	if r.listed += choicesOf(len(single), src.leaves, mostListed); r.listed > mostListed {
+		return nil, false
+	}
+	leaves := make([][]section, 0, src.leaves)
+	combine(single, leaves, src.leaves, func(leaves [][]section) bool {
 		out = append(out, newPattern(r.in, source, leaves))
 		r.work.spend(len(r.in.kinds))
-	}
-	return out
+		return !r.work.out()
+	})
+	return out, !r.work.out()
 }
 
-// combine lists every choice of n layouts, in no order.
-func combine(layouts [][]section, n int) [][][]section {
-	if n == 0 {
-		return [][][]section{nil}
-	}
-	var out [][][]section
-	for i := range layouts {
-		for _, rest := range combine(layouts[i:], n-1) {
-			out = append(out, append([][]section{layouts[i]}, rest...))
+// choicesOf counts the choices of n out of m layouts, each as often as one
+// likes, C(m+n-1, n); no further than just above most.
+func choicesOf(m, n, most int) int {
+	count := 1
+	for i := range n {
+		if count = count * (m + i) / (i + 1); count > most {
+			return most + 1
 		}
 	}
-	return out
+	return count
+}
+
+// combine calls f with every choice of n more layouts behind those chosen, as
+// long as f asks for more.
+func combine(layouts, chosen [][]section, n int, f func([][]section) bool) bool {
+	if n == 0 {
+		return f(slices.Clone(chosen))
+	}
+	for i := range layouts {
+		if !combine(layouts[i:], append(chosen, layouts[i]), n-1, f) {
+			return false
+		}
+	}
+	return true
 }
 
 // sections walks back from an entry to the sections it was made of.
