@@ -44,9 +44,10 @@ func WithdrawalDesign(gravity, diameter float64) float64 {
 
 // Pull returns the design pull of the nail in N from side grain: the lesser of
 // the value of NDS and a fifth of the Wood Handbook's ultimate. NDS took a fifth
-// of an older form of that equation.
+// of an older form of that equation. It is zero where nothing is left under the
+// head, or the nail ends before the joint.
 func (n Nail) Pull(s table.Species) float64 {
-	if n.Point <= 0 {
+	if n.Point <= 0 || n.Side <= 0 {
 		return 0
 	}
 	nds := WithdrawalDesign(GravityOvenDry(s), n.Diameter/25.4) * n.Point / 25.4 * unit.PoundForce
@@ -82,10 +83,10 @@ func Lateral(gravity, diameter, side, point, yield float64) float64 {
 
 // Sideways returns the design value of the nail in N for a permanent load,
 // reduced where its penetration is under ten diameters; zero under six, for
-// which NDS gives none.
+// which NDS gives none, and where nothing is left under the head.
 func (n Nail) Sideways(s table.Species) float64 {
 	least, full := table.Value("nail.least")*n.Diameter, table.Value("nail.full")*n.Diameter
-	if n.Point < least-1e-9 {
+	if n.Point < least-1e-9 || n.Side <= 0 {
 		return 0
 	}
 	z := Lateral(GravityOvenDry(s), n.Diameter/25.4, n.Side/25.4, n.Point/25.4, table.Value("nail.yield"))
@@ -110,8 +111,11 @@ func SlipLoad(gravity, diameter float64, hardwood bool) float64 {
 }
 
 // Stiffness returns the load of one nail in N over its slip in mm, within the
-// first 0.015 in. Softwood's factors serve for all woods: they are the lower.
+// first 0.015 in; zero where it joins nothing. Softwood's factors serve for all woods: they are the lower.
 func (n Nail) Stiffness(s table.Species) float64 {
+	if n.Point <= 0 || n.Side <= 0 {
+		return 0
+	}
 	p := SlipLoad(s.Gravity.Value, n.Diameter/25.4, false) * unit.PoundForce
 	return p / (table.Value("nail.slip") * 25.4)
 }

@@ -123,6 +123,11 @@ func TestNail(t *testing.T) {
 	if got := n.Sideways(pine); got != 0 {
 		t.Errorf("5.9 diameters bear %v N; want none", got)
 	}
+	for _, bad := range []strength.Nail{{Diameter: 1.2, Side: 0, Point: 20}, {Diameter: 1.2, Side: -0.5, Point: 20}, {Diameter: 1.2, Side: 10, Point: 0}} {
+		if a, b, c := bad.Sideways(pine), bad.Pull(pine), bad.Stiffness(pine); a != 0 || b != 0 || c != 0 {
+			t.Errorf("%+v: %v N sideways, %v N pulled, %v N/mm; it joins nothing", bad, a, b, c)
+		}
+	}
 	// Wood Handbook, eq. 8-3 (memory): K = 1,440, 1,800, 2,200 lb/in^1.5.
 	for _, c := range []struct{ g, k float64 }{{0.40, 1440}, {0.45, 1800}, {0.50, 2200}} {
 		near(t, "slip load", strength.SlipLoad(c.g, 0.148, false), c.k*math.Pow(0.148, 1.5), 1e-9)
