@@ -1,8 +1,9 @@
 package cutting
 
 import (
+	"cmp"
+	"slices"
 	"sort"
-	"strings"
 
 	"slatwright/specs/unit"
 )
@@ -25,7 +26,7 @@ type tally struct {
 	count    int
 	gang     int
 	boards   []int
-	names    []string
+	pieces   []Yield
 	shortest unit.Length // shortest piece that is fed or held
 }
 
@@ -42,7 +43,7 @@ func (t *tallies) at(l unit.Length) *tally {
 	return x
 }
 
-func (t *tally) add(board, n int, name string, shortest unit.Length) {
+func (t *tally) add(board, n int, piece Yield, shortest unit.Length) {
 	t.count += n
 	if k := len(t.boards); k == 0 || t.boards[k-1] != board {
 		t.boards = append(t.boards, board)
@@ -50,12 +51,9 @@ func (t *tally) add(board, n int, name string, shortest unit.Length) {
 	if t.shortest == 0 || shortest < t.shortest {
 		t.shortest = shortest
 	}
-	for _, have := range t.names {
-		if have == name {
-			return
-		}
+	if !slices.Contains(t.pieces, piece) {
+		t.pieces = append(t.pieces, piece)
 	}
-	t.names = append(t.names, name)
 }
 
 // longFirst returns the tallies with the largest setting first.
@@ -81,16 +79,16 @@ func steps(job Job, plan *Plan) []Step {
 }
 
 func (t *tally) step(operation string, kind SettingKind) Step {
-	sort.Strings(t.names)
+	slices.SortFunc(t.pieces, Yield.Compare)
 	return Step{Operation: operation, Setting: Setting{kind, t.at}, HasStop: true, Count: t.count,
-		Pieces: strings.Join(t.names, ", "), Boards: t.boards, Gang: t.gang}
+		Pieces: t.pieces, Boards: t.boards, Gang: t.gang}
 }
 
 func resawSteps(job Job, plan *Plan) []Step {
 	var ts tallies
 	for i, b := range plan.Boards {
 		if b.Process == Resawn {
-			ts.at(b.Thickness+job.Shop.ResawAllowance).add(i, b.Count*b.Leaves, "leaf", b.Board.Length)
+			ts.at(b.Thickness+job.Shop.ResawAllowance).add(i, b.Count*b.Leaves, Yield{Stage: "leaf"}, b.Board.Length)
 		}
 	}
 	var out []Step
@@ -112,7 +110,7 @@ func planeSteps(plan *Plan) []Step {
 	var ts tallies
 	for i, b := range plan.Boards {
 		if b.Process != AsIs {
-			ts.at(b.Thickness).add(i, b.Count*b.Leaves, b.Process.String(), b.Board.Length)
+			ts.at(b.Thickness).add(i, b.Count*b.Leaves, Yield{Stage: b.Process.String()}, b.Board.Length)
 		}
 	}
 	var out []Step
@@ -135,7 +133,7 @@ func trimSteps(job Job, plan *Plan) []Step {
 	t := tally{gang: 1}
 	for i, b := range plan.Boards {
 		if !b.Board.CleanEnds {
-			t.add(i, b.Count*b.Leaves, "board", b.Board.Length)
+			t.add(i, b.Count*b.Leaves, Yield{Stage: "board"}, b.Board.Length)
 		}
 	}
 	if t.count == 0 {
@@ -152,11 +150,11 @@ func sectionSteps(plan *Plan) []Step {
 	for i, b := range plan.Boards {
 		for _, s := range b.Sections {
 			if !s.Whole {
-				name := "section"
+				piece := Yield{Stage: "section"}
 				if !s.Ripped {
-					name = pieceName(s.Strips[0].Parts[0])
+					piece = pieceOf(s.Strips[0].Parts[0])
 				}
-				ts.at(s.Length).add(i, b.Count, name, s.Length)
+				ts.at(s.Length).add(i, b.Count, piece, s.Length)
 			}
 		}
 	}
@@ -184,7 +182,7 @@ func ripSteps(plan *Plan) []Step {
 		for _, s := range b.Sections {
 			for _, t := range s.Strips {
 				if s.Ripped {
-					ts.at(t.Width).add(i, b.Count, "strip", s.Length)
+					ts.at(t.Width).add(i, b.Count, Yield{Stage: "strip"}, s.Length)
 				}
 			}
 		}
@@ -227,7 +225,7 @@ func lengthSteps(plan *Plan) []Step {
 						continue
 					}
 					x := ts.at(p.Length)
-					x.add(i, b.Count, pieceName(p), p.Length)
+					x.add(i, b.Count, pieceOf(p), p.Length)
 					if side[p.Length] == nil {
 						side[p.Length] = map[unit.Length]int{}
 					}
@@ -249,7 +247,7 @@ func lengthSteps(plan *Plan) []Step {
 func glueSteps(plan *Plan) []Step {
 	var out []Step
 	for _, g := range plan.GlueUps {
-		out = append(out, Step{Operation: "glue up", Count: g.Count, Pieces: pieceName(Placed{Order: g.Order, Mark: g.Mark, Name: g.Name}), Gang: 1,
+		out = append(out, Step{Operation: "glue up", Count: g.Count, Pieces: []Yield{g.Yield()}, Gang: 1,
 			Cautions: []string{
 				"joint the edges of the staves, turn the growth rings about, glue and clamp as the glue's maker says; trim to size when it has cured",
 			}})
@@ -257,16 +255,7 @@ func glueSteps(plan *Plan) []Step {
 	return out
 }
 
-func pieceName(p Placed) string {
-	s := p.Mark
-	if s == "" {
-		s = p.Name
-	}
-	if p.Order != "" {
-		s = p.Order + " " + s
-	}
-	return s
-}
+func pieceOf(p Placed) Yield { return Yield{Order: p.Order, Mark: cmp.Or(p.Mark, p.Name)} }
 
 // settingsOf lists the settings of the steps, each once, in cutting order.
 func settingsOf(plan *Plan) []Setting {

@@ -1,6 +1,10 @@
 package cutting
 
-import "slatwright/specs/unit"
+import (
+	"cmp"
+
+	"slatwright/specs/unit"
+)
 
 // Part is a kind of part that is wanted: finished sizes, the grain along
 // Length. Equal sizes of several orders are pooled in the plan and keep the
@@ -164,13 +168,27 @@ type Offcut struct {
 type Step struct {
 	Operation string // "plane", "resaw", "crosscut", "rip", "cut to length", "glue up", "trim ends"
 	Setting   Setting
-	HasStop   bool   // false: nothing is set (an end trim by eye, a glue-up)
-	Count     int    // pieces that come from the step
-	Pieces    string // what they are: "section", "strip", or the marks
-	Boards    []int  // indices into Plan.Boards of the boards worked on
-	Gang      int    // how many equal pieces can be cut at once; 1: one by one
-	Critical  bool   // the cut needs more than ordinary care
+	HasStop   bool    // false: nothing is set (an end trim by eye, a glue-up)
+	Count     int     // pieces that come from the step
+	Pieces    []Yield // what they are, each once
+	Boards    []int   // indices into Plan.Boards of the boards worked on
+	Gang      int     // how many equal pieces can be cut at once; 1: one by one
+	Critical  bool    // the cut needs more than ordinary care
 	Cautions  []string
+}
+
+// Yield is what a step gives: boards on the way, or a part of an order.
+type Yield struct {
+	Stage       string // "leaf", "resawn", "planed", "board", "section", "strip"; "" for a part
+	Order, Mark string // of a part; its name where it has no mark
+}
+
+// Yield returns the part as steps name it.
+func (g GlueUp) Yield() Yield { return Yield{Order: g.Order, Mark: cmp.Or(g.Mark, g.Name)} }
+
+// Compare puts stages behind parts, parts by order and mark.
+func (y Yield) Compare(z Yield) int {
+	return cmp.Or(cmp.Compare(y.Stage, z.Stage), cmp.Compare(y.Order, z.Order), cmp.Compare(y.Mark, z.Mark))
 }
 
 // Warning is something that the maker should know and that is no error.

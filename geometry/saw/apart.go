@@ -106,7 +106,12 @@ func addStep(list []cutting.Step, s cutting.Step, first int) []cutting.Step {
 		have.Boards = append(have.Boards, boards...)
 		have.Gang = max(have.Gang, s.Gang)
 		have.Critical = have.Critical || s.Critical
-		have.Pieces = union(have.Pieces, s.Pieces)
+		for _, x := range s.Pieces {
+			if !slices.Contains(have.Pieces, x) {
+				have.Pieces = append(slices.Clone(have.Pieces), x)
+			}
+		}
+		slices.SortFunc(have.Pieces, cutting.Yield.Compare)
 		for _, c := range s.Cautions {
 			if !slices.Contains(have.Cautions, c) {
 				have.Cautions = append(slices.Clone(have.Cautions), c)

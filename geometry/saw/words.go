@@ -86,48 +86,40 @@ const fewNames = 8
 
 // Yields says what a step gives, and how many: "12 strips", "40 pieces: A".
 func (p *Plan) Yields(s cutting.Step) string {
-	what := s.Pieces
-	for _, o := range p.Orders {
-		if short := o.Short + " "; o.Name != "" && o.Name != o.Short {
-			what = strings.ReplaceAll(what, o.Name+" ", strings.TrimPrefix(short, " "))
-		}
-	}
 	var names, words []string
-	for _, w := range strings.Split(what, ", ") {
-		switch w {
+	for _, x := range s.Pieces {
+		switch x.Stage {
 		case "leaf", "resawn":
 			words = append(words, "leaves")
-		case "planed", "board", "":
+		case "planed", "board":
 			words = append(words, "boards")
 		case "section", "strip":
-			words = append(words, w+"s")
+			words = append(words, x.Stage+"s")
 		default:
-			if s.Operation != "glue up" && p.glued(w) {
-				w += " staves"
+			name := p.Label(cutting.Placed{Order: x.Order, Mark: x.Mark})
+			if s.Operation != "glue up" && p.glued(x) {
+				name += " staves"
 			}
-			names = append(names, w)
+			names = append(names, name)
 		}
 	}
-	if words = append(names, words...); len(words) > 1 || len(names) > 0 {
-		if len(names) > fewNames {
-			return fmt.Sprintf("%s of %d marks", word.Count(s.Count, "piece"), len(names))
-		}
-		last := len(words) - 1
-		text := words[last]
-		if last > 0 {
-			text = strings.Join(words[:last], ", ") + " and " + text
-		}
-		return word.Count(s.Count, "piece") + ": " + text
+	if len(names) > fewNames {
+		return fmt.Sprintf("%s of %d marks", word.Count(s.Count, "piece"), len(names))
+	}
+	words = append(names, words...)
+	if last := len(words) - 1; last > 0 {
+		return word.Count(s.Count, "piece") + ": " + strings.Join(words[:last], ", ") + " and " + words[last]
+	}
+	if len(names) > 0 {
+		return word.Count(s.Count, "piece") + ": " + words[0]
 	}
 	one := map[string]string{"leaves": "leaf", "boards": "board", "sections": "section", "strips": "strip"}
 	return word.Number(s.Count, one[words[0]], words[0])
 }
 
-// glued reports whether parts of a name, as steps call them, are glued up.
-func (p *Plan) glued(name string) bool {
-	return slices.ContainsFunc(p.GlueUps, func(g cutting.GlueUp) bool {
-		return name == p.Label(cutting.Placed{Order: g.Order, Mark: g.Mark})
-	})
+// glued reports whether a part, as steps name it, is glued up.
+func (p *Plan) glued(x cutting.Yield) bool {
+	return slices.ContainsFunc(p.GlueUps, func(g cutting.GlueUp) bool { return g.Yield() == x })
 }
 
 // Numbers lists boards of a plan by the numbers that people call them, from 1:
@@ -146,16 +138,4 @@ func Named(boards []int) string {
 		return "board " + Numbers(boards)
 	}
 	return "boards " + Numbers(boards)
-}
-
-// union joins two lists of names that are parted by commas.
-func union(a, b string) string {
-	list := strings.Split(a, ", ")
-	for _, w := range strings.Split(b, ", ") {
-		if !slices.Contains(list, w) {
-			list = append(list, w)
-		}
-	}
-	slices.Sort(list)
-	return strings.Join(list, ", ")
 }

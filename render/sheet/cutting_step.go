@@ -163,7 +163,7 @@ func (c *cutter) source(s cutting.Step) string {
 	text := ""
 	if s.Operation == "glue up" {
 		for _, g := range c.p.GlueUps {
-			if s.Pieces == c.stepName(g) {
+			if slices.Contains(s.Pieces, g.Yield()) {
 				return fmt.Sprintf("from %d staves of %s × %s; then cut to %s × %s", g.Staves, c.text(g.StaveWidth), c.text(g.StaveLength), c.text(g.Width), c.text(g.Length))
 			}
 		}
@@ -175,14 +175,6 @@ func (c *cutter) source(s cutting.Step) string {
 		text += fmt.Sprintf("; up to %d side by side", s.Gang)
 	}
 	return text
-}
-
-// stepName is what steps call a part that is glued up.
-func (c *cutter) stepName(g cutting.GlueUp) string {
-	if g.Order == "" {
-		return g.Mark
-	}
-	return g.Order + " " + g.Mark
 }
 
 // breakBold is breakLines for the bold lettering of a step.
