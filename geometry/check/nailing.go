@@ -125,7 +125,7 @@ func reach(r *rack.Rack, j joint) Finding {
 	}
 	if f.Status != Fail {
 		f.Says += holds(r, j)
-		f.Source += "; " + sources("nail.bearing", "nail.withdraw_nds", "nail.withdraw_metric", "nail.thinnest")
+		f.Source += "; " + sources("nail.bearing", "nail.withdraw_nds", "nail.withdraw_metric", "load.duration", "nail.thinnest")
 	}
 	return f
 }

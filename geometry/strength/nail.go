@@ -42,16 +42,18 @@ func WithdrawalDesign(gravity, diameter float64) float64 {
 	return table.Value("nail.withdraw_nds") * math.Pow(gravity, 2.5) * diameter
 }
 
-// Pull returns the design pull of the nail in N from side grain: the lesser of
-// the value of NDS and a fifth of the Wood Handbook's ultimate. NDS took a fifth
-// of an older form of that equation. It is zero where nothing is left under the
+// Pull returns the design pull of the nail in N from side grain for a permanent
+// load: the lesser of the value of NDS and a fifth of the Wood Handbook's
+// ultimate. NDS took a fifth of an older form of that equation, and reduces pull
+// for the time that it lasts as it does loads sideways (NDS 2018, Table 11.3.1,
+// memory). It is zero where nothing is left under the
 // head, or the nail ends before the joint.
 func (n Nail) Pull(s table.Species) float64 {
 	if n.Point <= 0 || n.Side <= 0 {
 		return 0
 	}
 	nds := WithdrawalDesign(GravityOvenDry(s), n.Diameter/25.4) * n.Point / 25.4 * unit.PoundForce
-	return min(nds, Withdrawal(s.Gravity.Value, n.Diameter, n.Point)*table.Value("nail.withdraw_share"))
+	return min(nds, Withdrawal(s.Gravity.Value, n.Diameter, n.Point)*table.Value("nail.withdraw_share")) * table.Value("load.duration")
 }
 
 // Lateral returns the design value in pounds of a nail in single shear between
