@@ -113,11 +113,13 @@ func SlipLoad(gravity, diameter float64, hardwood bool) float64 {
 }
 
 // Stiffness returns the load of one nail in N over its slip in mm, within the
-// first 0.015 in; zero where it joins nothing. Softwood's factors serve for all woods: they are the lower.
+// first 0.015 in; zero where it joins nothing. The table of species does not say
+// which are hardwoods: the lesser of the two factors serves.
 func (n Nail) Stiffness(s table.Species) float64 {
 	if n.Point <= 0 || n.Side <= 0 {
 		return 0
 	}
-	p := SlipLoad(s.Gravity.Value, n.Diameter/25.4, false) * unit.PoundForce
+	g, d := s.Gravity.Value, n.Diameter/25.4
+	p := min(SlipLoad(g, d, false), SlipLoad(g, d, true)) * unit.PoundForce
 	return p / (table.Value("nail.slip") * 25.4)
 }

@@ -134,6 +134,13 @@ func TestNail(t *testing.T) {
 	for _, c := range []struct{ g, k float64 }{{0.40, 1440}, {0.45, 1800}, {0.50, 2200}} {
 		near(t, "slip load", strength.SlipLoad(c.g, 0.148, false), c.k*math.Pow(0.148, 1.5), 1e-9)
 	}
+	// Of gravity 0.45 softwoods have 1,800 and hardwoods 1,440; of 0.50 they have
+	// 2,200 and 2,000; of 0.63 softwoods end at 2,200. The lesser counts.
+	for _, c := range []struct{ g, k float64 }{{0.40, 1440}, {0.45, 1440}, {0.50, 2000}, {0.63, 2200}} {
+		wood := table.Species{Gravity: table.Figure{Value: c.g}}
+		n := strength.Nail{Diameter: 0.148 * inch, Side: 0.75 * inch, Point: inch}
+		near(t, "stiffness", n.Stiffness(wood), c.k*math.Pow(0.148, 1.5)*pound/(0.015*inch), 1e-9)
+	}
 	near(t, "slip load, oak", strength.SlipLoad(0.63, 0.148, true), 2720*math.Pow(0.148, 1.5), 1e-9)
 }
 
