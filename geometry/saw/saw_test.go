@@ -13,6 +13,7 @@ import (
 	"slatwright/geometry/rack/racktest"
 	"slatwright/geometry/saw"
 	"slatwright/golden"
+	"slatwright/specs/design"
 	"slatwright/specs/unit"
 )
 
@@ -189,6 +190,20 @@ func TestShopsThatDiffer(t *testing.T) {
 		if p.Job.Shop.Kerf != 3*unit.Inch/16 || !strings.Contains(strings.Join(p.Notes, "\n"), "shop.kerf") {
 			t.Errorf("kerf %v, notes %q", p.Job.Shop.Kerf, p.Notes)
 		}
+	}
+}
+
+// The dearest board that a design may state can be planned with, and no dearer
+// one can be stated.
+func TestDearestBoard(t *testing.T) {
+	board := func(price string) string {
+		return small + "[[board]]\nnominal = \"1x4\"\nlength = \"8 ft\"\nprice = " + price + "\n"
+	}
+	if p := mustMake(t, racktest.Build(t, board("10000000"))); p.Cost < design.MostBoardPrice {
+		t.Errorf("boards cost %d", p.Cost)
+	}
+	if _, err := design.Read("test.toml", []byte(board("10000000.01"))); err == nil || !strings.Contains(err.Error(), "at most 10000000") {
+		t.Errorf("a dearer one: %v", err)
 	}
 }
 
