@@ -67,6 +67,26 @@ func TestEachAdviceTurns(t *testing.T) {
 	}
 }
 
+// Rips that are too narrow, too thin and too short are all told, the first with
+// its figure.
+func TestAllThatIsAmissAtTheSaw(t *testing.T) {
+	text := strings.Replace(base, "thickness = 20\nheight = 25", "thickness = 5\nheight = 15", 1)
+	f := at(t, check.All(racktest.Build(t, strings.Replace(text, "[bottles]", "[shop]\nmin_rip_length = 200\n[bottles]", 1))), "shop.saw", "rips")
+	for _, want := range []string{"slat is 5 mm thin", "blanks down to 200 mm"} {
+		if !strings.Contains(f.Says, want) {
+			t.Errorf("%q does not say %q", f.Says, want)
+		}
+	}
+	for _, want := range []string{"make it wider: slat.height", "make it thicker: slat.thickness", "state shop.min_rip_length of 300 mm"} {
+		if !strings.Contains(f.Change, want) {
+			t.Errorf("%q does not advise %q", f.Change, want)
+		}
+	}
+	if f.Status != check.Caution || f.Figure != "15" || f.Limit != "19.05" {
+		t.Errorf("%s, %s of %s", f.Status, f.Figure, f.Limit)
+	}
+}
+
 // inches is a rack of four columns and the rows, with what is added.
 func inches(t *testing.T, rows, more string) []check.Finding {
 	t.Helper()
