@@ -19,11 +19,11 @@ type row struct {
 	longest int
 	wid     int // index of the widest row of strips
 	pieces  []piece
-	lens    []int   // lengths of rows found so far, ascending, from 0
-	at      []layer // one for each
-	ahead   []bool  // lengths still to come that a row may have
-	digits  []int64 // worth of the entries but for the pivot
-	pivot   int64   // worth of one of the pivot
+	lens    []int      // lengths of rows found so far, ascending, from 0
+	at      []layer    // one for each
+	ahead   *lengthSet // lengths still to come that a row may have
+	digits  []int64    // worth of the entries but for the pivot
+	pivot   int64      // worth of one of the pivot
 }
 
 // boards lists the patterns of the sources given, all of one width.
@@ -33,20 +33,18 @@ func (e *enumerator) boards(sources []int) ([]pattern, bool) {
 		r.longest = max(r.longest, e.in.sources[s].capL)
 	}
 	r.digits, r.pivot = e.box.worth(e.guide.v)
-	r.ahead = make([]bool, r.longest+1)
+	r.ahead = newLengthSet(r.longest)
 	if r.wid > 0 {
 		for _, s := range e.slots {
 			if s <= r.longest && e.guide.ripped(e.in, sources, s) {
-				r.ahead[s] = true
+				r.ahead.add(s)
 			}
 		}
 	}
 	r.lens, r.at = []int{0}, []layer{{at: e.box.fresh(), live: []int32{0}}}
 	r.fullPieces(sources[0])
-	for at := 1; at <= r.longest; at++ {
-		if r.ahead[at] {
-			r.position(at)
-		}
+	for at := r.ahead.next(0); at > 0; at = r.ahead.next(at) {
+		r.position(at)
 		if len(r.lens) > mostPositions || e.work.out() {
 			return nil, false
 		}
@@ -79,7 +77,7 @@ func (r *row) put(p piece) {
 	r.pieces = append(r.pieces, p)
 	for _, l := range r.lens {
 		if l+p.slot <= r.longest {
-			r.ahead[l+p.slot] = true
+			r.ahead.add(l + p.slot)
 		}
 	}
 }
@@ -133,7 +131,7 @@ func (r *row) position(at int) {
 	r.lens, r.at = append(r.lens, at), append(r.at, layer{at: t, live: live})
 	for _, p := range r.pieces[:known] {
 		if to := at + p.slot; to <= r.longest {
-			r.ahead[to] = true
+			r.ahead.add(to)
 		}
 	}
 }
@@ -156,7 +154,7 @@ func (r *row) takeRipped(slot, at int, least int64, t []entry) []entry {
 		t[j] = entry{pivot, int32(len(r.pieces)), 0}
 		r.put(p)
 		if 2*at <= r.longest {
-			r.ahead[2*at] = true
+			r.ahead.add(2 * at)
 		}
 		r.work.spend(b.size)
 	}

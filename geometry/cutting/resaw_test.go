@@ -23,14 +23,42 @@ func TestManyLeavesStayInMemory(t *testing.T) {
 		Shop:   shop,
 		Effort: cutting.QuickEffort,
 	}
-	var before, after runtime.MemStats
-	runtime.ReadMemStats(&before)
-	plan := mustPlan(t, job)
-	runtime.ReadMemStats(&after)
+	plan, took := weighed(t, job)
 	if plan.Cost != 4000 || !plan.Proven || plan.Boards[0].Leaves != 4 {
 		t.Errorf("cost %d, bound %d, %d leaves; want one board of 4 leaves, proven", plan.Cost, plan.Bound, plan.Boards[0].Leaves)
 	}
-	if took := (after.TotalAlloc - before.TotalAlloc) >> 20; took > 500 {
+	if took > 500 {
 		t.Errorf("takes %d MB", took)
 	}
+}
+
+// Sizes that share no grid but the finest make a board a hundred million steps
+// long; the plan takes no more memory for that.
+func TestFineGridsStayInMemory(t *testing.T) {
+	job := cutting.Job{
+		Parts: []cutting.Part{
+			{Mark: "A", Name: "slat", Thickness: in2, Width: in, Length: 19*in2 + 1, Count: 10},
+			{Mark: "B", Name: "leg", Thickness: in2, Width: 3 * in2, Length: 359*i16 + 1, Count: 4},
+		},
+		Boards: []cutting.Board{{Nominal: "1x4", Thickness: in2, Width: 7 * in2, Length: 8 * unit.Foot, Price: 400}},
+		Shop:   shop,
+		Effort: cutting.QuickEffort,
+	}
+	plan, took := weighed(t, job)
+	if !plan.Proven {
+		t.Errorf("cost %d, bound %d; want it proven", plan.Cost, plan.Bound)
+	}
+	if took > 60 {
+		t.Errorf("takes %d MB", took)
+	}
+}
+
+// weighed plans a job and returns the megabytes that were allocated for it.
+func weighed(t *testing.T, job cutting.Job) (plan *cutting.Plan, megabytes uint64) {
+	t.Helper()
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	plan = mustPlan(t, job)
+	runtime.ReadMemStats(&after)
+	return plan, (after.TotalAlloc - before.TotalAlloc) >> 20
 }
