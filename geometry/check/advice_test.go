@@ -87,6 +87,27 @@ func TestAllThatIsAmissAtTheSaw(t *testing.T) {
 	}
 }
 
+// Where the wood gets drier or moister than the equation of movement is meant
+// for, what rests on it says so; 30 to 60 % humidity is 6.2 to 11 %.
+func TestBeyondTheEquationOfMovement(t *testing.T) {
+	for _, c := range []struct {
+		wood string
+		want bool
+	}{
+		{"humidity = \"30 .. 60 %\"", false}, {"humidity = \"20 .. 60 %\"", true}, {"humidity = \"30 .. 80 %\"", true},
+		{"humidity = \"30 .. 60 %\"\nmoisture = \"15 %\"", true},
+	} {
+		for _, top := range []string{"glued", "slotted"} {
+			list := check.All(racktest.Build(t, strings.Replace(base, "[bottles]", "[joint]\ntop = \""+top+"\"\n[wood]\n"+c.wood+"\n[bottles]", 1)))
+			for _, f := range []check.Finding{find(t, list, "wood.top"), find(t, list, "wood.cross")} {
+				if got := strings.Contains(f.Says, "beyond 6 to 14 %"); got != c.want {
+					t.Errorf("%s, top %s: %s says %q", c.wood, top, f.Name, f.Says)
+				}
+			}
+		}
+	}
+}
+
 // inches is a rack of four columns and the rows, with what is added.
 func inches(t *testing.T, rows, more string) []check.Finding {
 	t.Helper()
