@@ -101,7 +101,7 @@ func TestThickerStock(t *testing.T) {
 			if b.Process != c.process || b.Leaves != c.leaves || plan.Cost != c.cost {
 				t.Errorf("%v into %d leaves for %d, want %v, %d, %d", b.Process, b.Leaves, plan.Cost, c.process, c.leaves, c.cost)
 			}
-			if s := plan.Steps[0]; s.Operation != c.step || len(s.Cautions) == 0 || s.Critical != (c.step == "resaw") {
+			if s := plan.Steps[0]; string(s.Operation) != c.step || len(s.Cautions) == 0 || s.Critical != (c.step == "resaw") {
 				t.Errorf("first step %+v, want %s", s, c.step)
 			}
 		})
@@ -131,7 +131,7 @@ func TestSteps(t *testing.T) {
 	job := cutting.Job{Parts: rackParts("R-001", 4, 5, 7), Boards: yard(), Shop: shop}
 	plan := mustPlan(t, job)
 	type key struct {
-		operation string
+		operation cutting.Operation
 		setting   cutting.Setting
 	}
 	seen := map[key]bool{}

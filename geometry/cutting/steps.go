@@ -78,7 +78,7 @@ func steps(job Job, plan *Plan) []Step {
 	return out
 }
 
-func (t *tally) step(operation string, kind SettingKind) Step {
+func (t *tally) step(operation Operation, kind SettingKind) Step {
 	slices.SortFunc(t.pieces, Yield.Compare)
 	return Step{Operation: operation, Setting: Setting{kind, t.at}, HasStop: true, Count: t.count,
 		Pieces: t.pieces, Boards: t.boards, Gang: t.gang}
@@ -93,7 +93,7 @@ func resawSteps(job Job, plan *Plan) []Step {
 	}
 	var out []Step
 	for _, t := range ts.longFirst() {
-		s := t.step("resaw", ResawFence)
+		s := t.step(Resawing, ResawFence)
 		s.Critical = true
 		s.Cautions = []string{
 			"resaw long stock, before it is cut up; stop before a board too short to be held at both ends",
@@ -115,7 +115,7 @@ func planeSteps(plan *Plan) []Step {
 	}
 	var out []Step
 	for _, t := range ts.longFirst() {
-		s := t.step("plane", Thickness)
+		s := t.step(Planing, Thickness)
 		s.Critical = t.shortest < shortRip
 		s.Cautions = []string{"plane the whole board before it is cut up, in passes no deeper than the planer's maker allows, both faces in turn"}
 		if s.Critical {
@@ -139,7 +139,7 @@ func trimSteps(job Job, plan *Plan) []Step {
 	if t.count == 0 {
 		return nil
 	}
-	s := t.step("trim ends", Stop)
+	s := t.step(TrimmingEnds, Stop)
 	s.HasStop, s.Setting = false, Setting{}
 	s.Cautions = []string{"one end square before the first section; the far end as the last cut, past splits and paint"}
 	return []Step{s}
@@ -160,13 +160,13 @@ func sectionSteps(plan *Plan) []Step {
 	}
 	var out []Step
 	for _, t := range ts.longFirst() {
-		out = append(out, crosscut(t, "crosscut"))
+		out = append(out, crosscut(t, Crosscutting))
 	}
 	return out
 }
 
 // crosscut is a step at the length stop with its cautions.
-func crosscut(t *tally, operation string) Step {
+func crosscut(t *tally, operation Operation) Step {
 	s := t.step(operation, Stop)
 	s.Cautions = []string{"the stop ends before the blade, so that the piece is free when it is cut; the rip fence is never the stop"}
 	if t.at < shortPiece {
@@ -189,7 +189,7 @@ func ripSteps(plan *Plan) []Step {
 	}
 	var out []Step
 	for _, t := range ts.longFirst() {
-		s := t.step("rip", Fence)
+		s := t.step(Ripping, Fence)
 		s.Cautions = append(s.Cautions, "riving knife and guard in place, stand out of the blade's line, never pull from behind the blade")
 		if t.at < pushStickWidth {
 			stick := "push stick for the last foot"
@@ -239,7 +239,7 @@ func lengthSteps(plan *Plan) []Step {
 	}
 	var out []Step
 	for _, t := range ts.longFirst() {
-		out = append(out, crosscut(t, "cut to length"))
+		out = append(out, crosscut(t, CuttingToLength))
 	}
 	return out
 }
@@ -247,7 +247,7 @@ func lengthSteps(plan *Plan) []Step {
 func glueSteps(plan *Plan) []Step {
 	var out []Step
 	for _, g := range plan.GlueUps {
-		out = append(out, Step{Operation: "glue up", Count: g.Count, Pieces: []Yield{g.Yield()}, Gang: 1,
+		out = append(out, Step{Operation: GluingUp, Count: g.Count, Pieces: []Yield{g.Yield()}, Gang: 1,
 			Cautions: []string{
 				"joint the edges of the staves, turn the growth rings about, glue and clamp as the glue's maker says; trim to size when it has cured",
 			}})

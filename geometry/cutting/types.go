@@ -164,9 +164,28 @@ type Offcut struct {
 	Count                    int
 }
 
+// Operation is what is done at a step, in the words of the shop.
+type Operation string
+
+// The operations, in the order in which a board meets them.
+const (
+	Resawing        Operation = "resaw"
+	Planing         Operation = "plane"
+	TrimmingEnds    Operation = "trim ends"
+	Crosscutting    Operation = "crosscut"
+	Ripping         Operation = "rip"
+	CuttingToLength Operation = "cut to length"
+	GluingUp        Operation = "glue up"
+)
+
+// Operations lists all operations, in their order.
+func Operations() []Operation {
+	return []Operation{Resawing, Planing, TrimmingEnds, Crosscutting, Ripping, CuttingToLength, GluingUp}
+}
+
 // Step is one setting and all the cuts made with it before the next one.
 type Step struct {
-	Operation string // "plane", "resaw", "crosscut", "rip", "cut to length", "glue up", "trim ends"
+	Operation Operation
 	Setting   Setting
 	HasStop   bool    // false: nothing is set (an end trim by eye, a glue-up)
 	Count     int     // pieces that come from the step

@@ -86,7 +86,7 @@ func (p *Plan) joined(alone []*Plan) *cutting.Plan {
 
 // rank puts operations in their order.
 func rank(s cutting.Step) int {
-	return slices.Index([]string{"resaw", "plane", "trim ends", "crosscut", "rip", "cut to length", "glue up"}, s.Operation)
+	return slices.Index(cutting.Operations(), s.Operation)
 }
 
 // addStep adds a step of a plan whose boards begin at first, to one of the same
@@ -99,7 +99,7 @@ func addStep(list []cutting.Step, s cutting.Step, first int) []cutting.Step {
 	s.Boards = boards
 	for i := range list {
 		have := &list[i]
-		if have.Operation != s.Operation || have.Setting != s.Setting || have.HasStop != s.HasStop || s.Operation == "glue up" {
+		if have.Operation != s.Operation || have.Setting != s.Setting || have.HasStop != s.HasStop || s.Operation == cutting.GluingUp {
 			continue
 		}
 		have.Count += s.Count

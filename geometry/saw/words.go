@@ -74,10 +74,10 @@ func (p *Plan) Content(t cutting.Strip) string {
 // Action says in words what is done at a step: "crosscut, stop at".
 func Action(s cutting.Step) string {
 	if !s.HasStop {
-		return s.Operation
+		return string(s.Operation)
 	}
 	at := map[cutting.SettingKind]string{cutting.ResawFence: "fence at", cutting.Thickness: "planer at", cutting.Stop: "stop at", cutting.Fence: "fence at"}
-	return s.Operation + ", " + at[s.Setting.Kind]
+	return string(s.Operation) + ", " + at[s.Setting.Kind]
 }
 
 // fewNames is how many marks a step lists; where there are more the boards'
@@ -97,7 +97,7 @@ func (p *Plan) Yields(s cutting.Step) string {
 			words = append(words, x.Stage+"s")
 		default:
 			name := p.Label(cutting.Placed{Order: x.Order, Mark: x.Mark})
-			if s.Operation != "glue up" && p.glued(x) {
+			if s.Operation != cutting.GluingUp && p.glued(x) {
 				name += " staves"
 			}
 			names = append(names, name)

@@ -27,7 +27,7 @@ const beforeCutting = "Guards and riving knife in place, eyes and ears protected
 	"The instructions of the saw's maker go before this sheet."
 
 // operations says what is set for each operation.
-var operations = map[string]string{
+var operations = map[cutting.Operation]string{
 	"resaw": "Resaw: fence to blade, board on edge", "plane": "Plane: thickness", "trim ends": "Trim ends",
 	"crosscut": "Crosscut: stop to blade", "rip": "Rip: fence to blade", "cut to length": "Cut to length: stop to blade", "glue up": "Glue up",
 }
@@ -198,7 +198,7 @@ func (c *cutter) setting(box drawing.Rect, s cutting.Step) {
 		sheet.Add(care)
 		middle.X += 8 * drawing.MM
 	}
-	text, height := s.Operation, drawing.Um(drawing.FigureHeight)
+	text, height := string(s.Operation), drawing.Um(drawing.FigureHeight)
 	if s.HasStop {
 		text, height = c.text(s.Setting.At), drawing.TitleHeight
 		sheet.Dims = append(sheet.Dims, drawing.DimRecord{Role: drawing.Note, Value: s.Setting.At, Printed: text, From: middle, To: middle, ScaleNum: 1, ScaleDen: 1})
