@@ -2,21 +2,19 @@ package cutting
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"sort"
 
+	"slatwright/specs/table"
 	"slatwright/specs/unit"
 )
 
-// Sizes below which a cut needs more than ordinary care. Common practice, no
-// source: the saw maker's instructions come first.
-const (
-	pushStickWidth = 6 * unit.Inch     // narrower rips: a push stick
-	narrowRip      = 3 * unit.Inch / 2 // narrower rips: push block and featherboard
-	thinRip        = 3 * unit.Inch / 4 // narrower rips: better on a band saw or with a jig
-	shortRip       = 12 * unit.Inch    // shorter pieces are not ripped or planed by hand feed
-	shortPiece     = 6 * unit.Inch     // shorter pieces are clamped for a crosscut
-)
+// below returns a size of the table of the saw, below which a cut needs more than
+// ordinary care. The saw maker's instructions come first.
+func below(id string) unit.Length {
+	return unit.Length(math.Round(table.Value(id) * float64(unit.Millimetre)))
+}
 
 const makersWord = "the saw maker's instructions come first: guard and riving knife in place"
 
@@ -116,7 +114,7 @@ func planeSteps(plan *Plan) []Step {
 	var out []Step
 	for _, t := range ts.longFirst() {
 		s := t.step(Planing, Thickness)
-		s.Critical = t.shortest < shortRip
+		s.Critical = t.shortest < below("saw.short")
 		s.Cautions = []string{"plane the whole board before it is cut up, in passes no deeper than the planer's maker allows, both faces in turn"}
 		if s.Critical {
 			s.Cautions = append(s.Cautions, "too short for most planers: check the least length the maker states, or plane by hand")
@@ -169,7 +167,7 @@ func sectionSteps(plan *Plan) []Step {
 func crosscut(t *tally, operation Operation) Step {
 	s := t.step(operation, Stop)
 	s.Cautions = []string{"the stop ends before the blade, so that the piece is free when it is cut; the rip fence is never the stop"}
-	if t.at < shortPiece {
+	if t.at < below("saw.crosscut") {
 		s.Critical = true
 		s.Cautions = append(s.Cautions, "short piece: clamp it or use a sled, hands out of the blade's line, cut it from the longest stock there is")
 	}
@@ -191,21 +189,21 @@ func ripSteps(plan *Plan) []Step {
 	for _, t := range ts.longFirst() {
 		s := t.step(Ripping, Fence)
 		s.Cautions = append(s.Cautions, "riving knife and guard in place, stand out of the blade's line, never pull from behind the blade")
-		if t.at < pushStickWidth {
+		if t.at < below("saw.push_stick") {
 			stick := "push stick for the last foot"
-			if t.shortest <= 2*shortRip {
+			if t.shortest <= 2*below("saw.short") {
 				stick = "push stick for the whole of the shorter pieces"
 			}
 			s.Cautions = append(s.Cautions, stick)
 		}
-		if t.at < narrowRip {
+		if t.at < below("saw.push_block") {
 			s.Critical = true
 			s.Cautions = append(s.Cautions, "narrow rip: push block, featherboard before the blade only")
 		}
-		if t.at < thinRip {
+		if t.at < below("saw.narrow") {
 			s.Cautions = append(s.Cautions, "thin rip: leave the strip on the free side of the blade with the wide piece at the fence, or use a band saw")
 		}
-		if t.shortest < shortRip {
+		if t.shortest < below("saw.short") {
 			s.Critical = true
 			s.Cautions = append(s.Cautions, "short stock: under a foot is not fed past a saw by hand; rip it from longer stock or use a sled")
 		}
