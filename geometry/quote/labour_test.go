@@ -27,3 +27,15 @@ func TestEveryOperationIsPaid(t *testing.T) {
 	}()
 	sawn("whittle")
 }
+
+func TestQuantityText(t *testing.T) {
+	for _, c := range []struct {
+		quantity int64
+		unit     string
+		want     string
+	}{{100, "board feet", "1 board foot"}, {200, "board feet", "2 board feet"}, {100, "boards", "1 board"}, {100, "litres", "1 litre"}} {
+		if got := (Line{Quantity: c.quantity, Unit: c.unit}).QuantityText(); got != c.want {
+			t.Errorf("%d %s: %q; want %q", c.quantity, c.unit, got, c.want)
+		}
+	}
+}
