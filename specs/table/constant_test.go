@@ -53,3 +53,12 @@ func TestEveryConstantIsRead(t *testing.T) {
 		t.Errorf("%d constants seen", rows)
 	}
 }
+
+// What one caller does with a list is nobody else's business.
+func TestOperationsAreCopied(t *testing.T) {
+	first := table.Operations()[0]
+	table.Operations()[0].Name = "spoiled"
+	if got := table.Operations()[0]; got != first {
+		t.Errorf("%+v; want %+v", got, first)
+	}
+}
