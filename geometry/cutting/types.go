@@ -164,6 +164,11 @@ type Offcut struct {
 	Count                    int
 }
 
+// Compare puts long offcuts first, then wide and thick ones.
+func (o Offcut) Compare(p Offcut) int {
+	return cmp.Or(cmp.Compare(p.Length, o.Length), cmp.Compare(p.Width, o.Width), cmp.Compare(p.Thickness, o.Thickness), cmp.Compare(o.Nominal, p.Nominal))
+}
+
 // Operation is what is done at a step, in the words of the shop.
 type Operation string
 

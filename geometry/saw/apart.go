@@ -80,7 +80,7 @@ func (p *Plan) joined(alone []*Plan) *cutting.Plan {
 			out.Settings = append(out.Settings, s.Setting)
 		}
 	}
-	sortOffcuts(out.Offcuts)
+	slices.SortFunc(out.Offcuts, cutting.Offcut.Compare)
 	return out
 }
 
@@ -133,11 +133,4 @@ func addOffcut(list []cutting.Offcut, o cutting.Offcut) []cutting.Offcut {
 		}
 	}
 	return append(list, o)
-}
-
-// sortOffcuts puts the longest first.
-func sortOffcuts(list []cutting.Offcut) {
-	slices.SortStableFunc(list, func(a, b cutting.Offcut) int {
-		return cmp.Or(cmp.Compare(b.Length, a.Length), cmp.Compare(b.Width, a.Width), cmp.Compare(b.Thickness, a.Thickness), cmp.Compare(a.Nominal, b.Nominal))
-	})
 }
