@@ -14,6 +14,7 @@ import (
 	"slatwright/geometry/rack"
 	"slatwright/specs/design"
 	"slatwright/specs/diag"
+	"slatwright/specs/parallel"
 )
 
 // The exit statuses.
@@ -32,6 +33,9 @@ func run(args []string, stdout, stderr io.Writer) (status int) {
 		if bug := recover(); bug != nil {
 			tellBug(bug, stderr)
 			if os.Getenv("SLATWRIGHT_TRACE") != "" {
+				if within, ok := bug.(*parallel.Panic); ok {
+					stderr.Write(within.Stack)
+				}
 				stderr.Write(debug.Stack())
 			}
 			status = statusBug

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -10,7 +11,7 @@ import (
 // A panic in a job comes back to the caller, where run catches it.
 func TestJobsRaiseBugs(t *testing.T) {
 	defer func() {
-		if got := recover(); got != "odd" {
+		if got := recover(); fmt.Sprint(got) != "odd" {
 			t.Errorf("recovered %v; want odd", got)
 		}
 	}()

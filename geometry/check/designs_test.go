@@ -132,6 +132,15 @@ func TestEachCheckCanFail(t *testing.T) {
 	}
 }
 
+// The limit beside a gap is the one that it has passed, or may not pass.
+func TestLimitsOfTheGap(t *testing.T) {
+	for _, c := range []struct{ gap, limit string }{{"gap = 57", "0.9"}, {"gap = 64", "0.85"}, {"gap = 70", "0.9"}, {"gap = 39", "0.5"}} {
+		if f := find(t, check.All(build(t, "gap = 57", c.gap)), "fit.rest"); f.Limit != c.limit {
+			t.Errorf("%s: %s, %s of %s; want %s", c.gap, f.Status, f.Figure, f.Limit, c.limit)
+		}
+	}
+}
+
 // The figures, worked out here in floating point from the sizes of the base and
 // of the bottle in the table: diameter 73 to 80 mm.
 func TestFiguresByHand(t *testing.T) {

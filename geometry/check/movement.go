@@ -43,6 +43,17 @@ func airText(r *rack.Rack) string {
 	return fmt.Sprintf("%s, %s to %s moisture at %d to %d %% humidity", w.Species.Name, percent(a.Dry), percent(a.Moist), w.HumidityLo, w.HumidityHi)
 }
 
+// beyond says so where the wood gets drier or moister than the equation of its
+// movement is meant for.
+func beyond(r *rack.Rack) string {
+	a := wood.AirOf(r.Design.Wood)
+	least, most := table.Value("move.least"), table.Value("move.most")
+	if min(a.Dry, a.Today) >= least && max(a.Moist, a.Today) <= most {
+		return ""
+	}
+	return fmt.Sprintf("; beyond %s to %s %%, for which the equation of movement is meant", figure(least), figure(most))
+}
+
 // movementSource is where the movement of the design's wood is from.
 func movementSource(r *rack.Rack) string {
 	s := r.Design.Wood.Species
@@ -50,7 +61,7 @@ func movementSource(r *rack.Rack) string {
 	if r.Design.Wood.QuarterSawn {
 		from = s.Radial.Origin
 	}
-	return "Wood Handbook, eq. 4-5 and 13-2; coefficient: " + string(from.Standing) + ", " + from.Source
+	return "Wood Handbook, eq. 4-5 and 13-2; coefficient: " + string(from.Standing) + ", " + from.Source + "; " + sources("move.least", "move.most")
 }
 
 // gluedTop judges a top that nothing lets move: it pushes the back aprons off
@@ -64,7 +75,7 @@ func gluedTop(r *rack.Rack) Finding {
 	if moves > most {
 		some = most
 	}
-	f.Says = fmt.Sprintf("glued all round; %s: over %s it moves %s, most %s", airText(r), r.Format.Unit(width), slight(r, moves), slight(r, some))
+	f.Says = fmt.Sprintf("glued all round; %s: over %s it moves %s, most %s", airText(r), r.Format.Unit(width), slight(r, moves), slight(r, some)) + beyond(r)
 	if moves > table.Value("move.glued_caution") {
 		f.Status = Caution
 		f.Change = fmt.Sprintf("glue it in front and slot it behind: %s = \"slotted\"", stated("joint.top", r.Design.Joint.TopPlace))
@@ -87,7 +98,7 @@ func slottedTop(r *rack.Rack) Finding {
 	most := table.Value("move.slot_most")
 	f := Finding{Where: "top", Status: OK, Figure: figure(moves), Limit: figure(most), Unit: "mm", Source: movementSource(r) + "; " + sources("move.screw", "move.slot_most")}
 	f.Says = fmt.Sprintf("glued in front, screwed through slotted blocks behind; %s: moves %s at the screws; slots front to back, %s long, the screw's middle %s from the front end at %s",
-		airText(r), slight(r, moves), r.Format.Unit(t.Slot), r.Format.Unit(t.Place), today(a))
+		airText(r), slight(r, moves), r.Format.Unit(t.Slot), r.Format.Unit(t.Place), today(a)) + beyond(r)
 	if out := wood.Movement((r.Len("top.width") - r.Len("overhang.front")).MM(), wood.Across(w), a.Today, a.Moist); out > 0.5 {
 		f.Says += "; its back edge comes out by " + slight(r, out)
 	}
@@ -123,8 +134,8 @@ func lookCrossing(r *rack.Rack) []Finding {
 	most := table.Value("move.cross_most")
 	f := Finding{
 		Where: "rack", Status: OK, Figure: figure(moves), Limit: figure(most), Unit: "mm",
-		Says: fmt.Sprintf("the widest piece across another, %s wide, moves %s with the room's air, most %s",
-			r.Format.Unit(width), slight(r, moves), slight(r, most)),
+		Says: fmt.Sprintf("the widest piece across another, %s, %s wide, moves %s with the room's air, most %s",
+			name, r.Format.Unit(width), slight(r, moves), slight(r, most)) + beyond(r),
 		Source: movementSource(r) + "; " + sources("move.cross_most"),
 	}
 	if !r.Design.Joint.Glue {

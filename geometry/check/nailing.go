@@ -101,6 +101,12 @@ func reach(r *rack.Rack, j joint) Finding {
 		nailText(r, j), r.Format.Unit(fixing.Set(r)), r.Format.Unit(point), j.into, diameters, r.Format.Unit(left))
 	change := serving(r, j)
 	switch {
+	case j.through <= fixing.Set(r):
+		f.Status, f.Figure, f.Limit = Caution, micro(j.through), fixing.Set(r).Decimal()
+		f.Says = fmt.Sprintf("%s, set %s below the surface: nothing is left under the head, the %s is %s thick",
+			nailText(r, j), r.Format.Unit(fixing.Set(r)), j.part, r.Format.Unit(j.through))
+		f.Change = "make it thicker: " + named(r, j.thick)
+		return f
 	case left < margin:
 		f.Status, f.Figure, f.Limit = Caution, micro(left), margin.Decimal()
 		f.Change = change
@@ -119,7 +125,7 @@ func reach(r *rack.Rack, j joint) Finding {
 	}
 	if f.Status != Fail {
 		f.Says += holds(r, j)
-		f.Source += "; " + sources("nail.bearing", "nail.withdraw_nds", "nail.withdraw_metric", "nail.thinnest")
+		f.Source += "; " + sources("nail.bearing", "nail.withdraw_nds", "nail.withdraw_metric", "load.duration", "nail.thinnest")
 	}
 	return f
 }

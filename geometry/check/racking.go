@@ -42,17 +42,45 @@ func lookRacking(r *rack.Rack) []Finding {
 	if r.Design.Joint.Glue {
 		f.Says += fmt.Sprintf("; without glue %s times", times(ratio(nailed)))
 	}
-	twist := push * clearLeg(r) / 2 / float64(r.Counts.Legs)
-	bears := strength.GlueTwist(r.Design.Wood.Species, r.Len("leg.thickness").MM(), r.Len("apron.height").MM())
-	loose := ratio(stiff) < least || drift(stiff)*table.Value("rack.drift") > high
-	if loose || r.Design.Joint.Glue && twist > bears {
+	asked := 0.0 // of the glue
+	if r.Design.Joint.Glue {
+		asked = push * clearLeg(r) / 2 / float64(r.Counts.Legs) / strength.GlueTwist(r.Design.Wood.Species, r.Len("leg.thickness").MM(), r.Len("apron.height").MM())
+	}
+	why := looseness(r, ratio(stiff), drift(stiff), asked)
+	if len(why) > 0 {
 		f.Status = Caution
+		f.Figure, f.Limit, f.Unit = figure(why[0].figure), figure(why[0].limit), why[0].unit
+		for i, w := range why {
+			f.Says += [...]string{": ", "; "}[min(i, 1)] + w.says
+		}
 		f.Change = "add a back panel or a diagonal, fix it to the wall, or make aprons higher: " + named(r, "apron.height")
 		if !r.Design.Joint.Glue {
 			f.Change = "glue the crossings: " + stated("joint.glue", r.Design.Joint.GluePlace) + "; or " + f.Change
 		}
 	}
 	return []Finding{f}
+}
+
+// A loose is one way in which the rack is not stiff enough.
+type loose struct {
+	figure, limit float64
+	unit, says    string
+}
+
+// looseness lists what is amiss: the weight folds it, or nearly; a push moves it
+// too far; that push asks more of the glue than it bears (asked over 1).
+func looseness(r *rack.Rack, ratio, drift, asked float64) (list []loose) {
+	least, most := table.Value("rack.sway"), r.Len("rack.height").MM()/table.Value("rack.drift")
+	if ratio < least {
+		list = append(list, loose{ratio, least, "ratio", "too little for its weight"})
+	}
+	if ratio > 1 && drift > most {
+		list = append(list, loose{drift, most, "mm", "goes over by more than a hundredth of its height, " + slight(r, most)})
+	}
+	if asked > 1 {
+		list = append(list, loose{asked, 1, "ratio", "that push twists each glued crossing " + plain(asked, 2) + " times as hard as it can bear"})
+	}
+	return list
 }
 
 // times prints a ratio; over a hundred its figures say no more.

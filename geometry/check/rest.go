@@ -48,20 +48,20 @@ func restOf(r *rack.Rack, k rack.Kind, row int, b table.Bottle) Finding {
 	least, most := b.Diameter.Min, b.Diameter.Max
 	if 100*k.Gap < leastShare*most {
 		return Finding{
-			Status: Fail, Figure: ratio(k.Gap, most, false), Limit: "0.5", Unit: "ratio",
+			Status: Fail, Figure: ratio(k.Gap, most, false), Limit: figure(leastShare / 100.0), Unit: "ratio",
 			Says: fmt.Sprintf("gap %s is less than half of the largest %s, %s: it may roll out",
 				r.Format.Unit(k.Gap), inRow(k, b, row), r.Format.Unit(most)),
 		}
 	}
 	share := ratio(k.Gap, least, true)
-	f := Finding{Status: OK, Figure: share, Limit: "0.9", Unit: "ratio"}
+	f := Finding{Status: OK, Figure: share, Limit: figure(mostShare / 100.0), Unit: "ratio"}
 	f.Says = fmt.Sprintf("gap %s is %s of the smallest %s, %s", r.Format.Unit(k.Gap), share, inRow(k, b, row), r.Format.Unit(least))
 	switch {
 	case 100*k.Gap > mostShare*least:
 		f.Status = Fail
 		f.Says += ": it may wedge or fall through"
 	case 100*k.Gap > cautionShare*least:
-		f.Status = Caution
+		f.Status, f.Limit = Caution, figure(cautionShare/100.0)
 		f.Says += ": close to wedging"
 	}
 	return f

@@ -37,29 +37,39 @@ func lookSaw(r *rack.Rack) []Finding {
 		blank = blank.Down(100 * unit.Millimetre) // 300 mm in a metric shop
 	}
 	f := Finding{Where: "rips", Status: OK, Figure: micro(narrow.Width), Limit: least.Decimal(), Unit: "mm", Source: sources("saw.push_stick", "saw.push_block", "saw.narrow", "saw.short", "saw.thin")}
-	if narrow.Name == "" {
-		narrow = short // nothing is ripped: a part is judged by its length alone
-		f.Figure, f.Says = micro(narrow.Width), "nothing is ripped"
-	} else {
+	ripped := narrow.Name != ""
+	if ripped {
 		f.Says = fmt.Sprintf("%s, %s", narrow.Name, r.Format.Unit(narrow.Width)) + careFor(narrow.Width)
+	} else { // a part is judged by its length alone
+		f.Figure, f.Says = micro(short.Width), "nothing is ripped"
 	}
 	if short.Length < lengthOf("saw.short") {
 		f.Says += fmt.Sprintf("; %s, %s long: rip first, then cut off", short.Name, r.Format.Unit(short.Length))
 	}
-	switch {
-	case narrow.Width < least && f.Says != "nothing is ripped":
-		f.Status = Caution
-		f.Change = "use a band saw or a jig made for thin strips, with the strip on the side away from the fence, or make it wider: " + named(r, narrow.Name+"."+secondSize(narrow.Name))
-	case thin.Thickness < lengthOf("saw.thin"):
-		f.Status, f.Figure, f.Limit = Caution, micro(thin.Thickness), lengthOf("saw.thin").Decimal()
-		f.Says += fmt.Sprintf("; %s is %s thin and may lift or slip under the fence", thin.Name, r.Format.Unit(thin.Thickness))
-		f.Change = "close the gap under the fence and hold it down with a featherboard, or make it thicker: " + named(r, thin.Name+".thickness")
-	case r.Design.Shop.MinRipLength < blank:
-		f.Status, f.Figure, f.Limit = Caution, r.Design.Shop.MinRipLength.Decimal(), blank.Decimal()
-		f.Says += fmt.Sprintf("; blanks down to %s may be ripped, short ones kick back", r.Format.Unit(r.Design.Shop.MinRipLength))
-		f.Change = "state shop.min_rip_length of " + r.Format.Unit(blank) + " or more"
+	if ripped && narrow.Width < least {
+		f.beware(micro(narrow.Width), least, "",
+			"use a band saw or a jig made for thin strips, with the strip on the side away from the fence, or make it wider: "+named(r, narrow.Name+"."+secondSize(narrow.Name)))
+	}
+	if least := lengthOf("saw.thin"); thin.Thickness < least {
+		f.beware(micro(thin.Thickness), least, fmt.Sprintf("; %s is %s thin and may lift or slip under the fence", thin.Name, r.Format.Unit(thin.Thickness)),
+			"close the gap under the fence and hold it down with a featherboard, or make it thicker: "+named(r, thin.Name+".thickness"))
+	}
+	if at := r.Design.Shop.MinRipLength; at < blank {
+		f.beware(at.Decimal(), blank, fmt.Sprintf("; blanks down to %s may be ripped, short ones kick back", r.Format.Unit(at)),
+			"state shop.min_rip_length of "+r.Format.Unit(blank)+" or more")
 	}
 	return []Finding{f}
+}
+
+// beware makes the finding a caution, or adds to one. Figure and limit stay those
+// of the first.
+func (f *Finding) beware(figure string, limit unit.Length, says, change string) {
+	f.Says += says
+	if f.Status == Caution {
+		f.Change += "; " + change
+		return
+	}
+	f.Status, f.Figure, f.Limit, f.Change = Caution, figure, limit.Decimal(), change
 }
 
 // careFor says what a rip of the width asks for.

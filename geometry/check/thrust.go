@@ -21,22 +21,25 @@ func lookThrust(r *rack.Rack) []Finding {
 	list := eachKind(lookBow)(r)
 	var worst press
 	var rows int
+	var all []press
 	for _, k := range r.Kinds {
-		if p, ok := worstPress(r, k); ok && p.side*float64(k.Rows) > worst.side*float64(rows) {
+		one := presses(r, k)
+		if p, ok := hardest(one, sideways); ok && p.side*float64(k.Rows) > worst.side*float64(rows) {
 			worst, rows = p, k.Rows
 		}
+		all = append(all, one...)
 	}
 	if rows == 0 {
 		return list
 	}
-	return append(list, apronNails(r, worst, rows), slatNails(r, worst))
+	return append(list, apronNails(r, worst, rows), slatNails(r, all))
 }
 
 // lookBow bends the two legs of the ladders on both sides of a full column
 // whose neighbours are empty. A glued crossing holds a leg's end fast; nails let
 // it turn.
 func lookBow(r *rack.Rack, k rack.Kind) (Finding, bool) {
-	p, ok := worstPress(r, k)
+	p, ok := hardest(presses(r, k), sideways)
 	if !ok {
 		return Finding{}, false
 	}
@@ -110,30 +113,48 @@ func apronNails(r *rack.Rack, p press, rows int) Finding {
 // nailsEach is how many nails a crossing has, as rack.NailPlaces sets them.
 const nailsEach = 2
 
-// slatNails judges the nails of a slat: a quarter of the bottle's weight comes
-// down on each crossing. The push lands on the leg's face above the slat's
-// lower edge, or else it peels the slat off, and then the nails are pulled too.
-func slatNails(r *rack.Rack, p press) Finding {
-	j := jointOf(r, "slat")
-	n, species := j.bears(r), r.Design.Wood.Species
+// A peeling is what one nail of a slat bears, in N: the push across it, and the
+// pull along it.
+type peeling struct{ side, pulled float64 }
+
+// peelingOf returns what comes of one bottle: a quarter of its weight goes down
+// on each crossing. The push lands on the leg's face above the slat's lower edge,
+// or else it peels the slat off, and then the nails are pulled too.
+func peelingOf(r *rack.Rack, p press) peeling {
 	t, h := r.Len("slat.thickness").MM(), r.Len("slat.height").MM()
 	down := p.down / 2
-	side, pulled := down/nailsEach, 0.0
+	out := peeling{side: down / nailsEach}
 	if peel := down * (t - h*p.tangent); peel > 0 {
-		pulled = peel / (h / 2) / nailsEach
+		out.pulled = peel / (h / 2) / nailsEach
 	}
-	canSide, canPull := n.Sideways(species), n.Pull(species)
-	used := 0.0
-	if side > 0 {
-		used = side / max(canSide, 1e-9)
+	return out
+}
+
+// used is the share of what a nail can bear that is asked of it.
+func (p peeling) used(can peeling) float64 {
+	share := 0.0
+	if p.side > 0 {
+		share = p.side / max(can.side, 1e-9)
 	}
-	if pulled > 0 {
-		used += pulled / max(canPull, 1e-9)
+	if p.pulled > 0 {
+		share += p.pulled / max(can.pulled, 1e-9)
 	}
+	return share
+}
+
+// slatNails judges the nails of a slat under that bottle of the rack which asks
+// most of them. How many lie above it does not matter: each has its own slats.
+func slatNails(r *rack.Rack, all []press) Finding {
+	j := jointOf(r, "slat")
+	n, species := j.bears(r), r.Design.Wood.Species
+	can := peeling{n.Sideways(species), n.Pull(species)}
+	worst, _ := hardest(all, func(p press) float64 { return peelingOf(r, p).used(can) })
+	bears := peelingOf(r, worst)
+	used := bears.used(can)
 	f := Finding{Where: j.where, Status: OK, Figure: figure(min(used, 999)), Limit: "1", Unit: "ratio", Source: sources("nail.bearing", "nail.withdraw_nds", "nail.withdraw_metric", "load.duration")}
-	f.Says = fmt.Sprintf("%s sideways on each of two nails, most %s%s", force(r, side), force(r, canSide), extrapolated(r, j))
-	if pulled > 0 {
-		f.Says += fmt.Sprintf(", and is pulled with %s, most %s", force(r, pulled), force(r, canPull))
+	f.Says = fmt.Sprintf("%s sideways on each of two nails, most %s%s", force(r, bears.side), force(r, can.side), extrapolated(r, j))
+	if bears.pulled > 0 {
+		f.Says += fmt.Sprintf(", and is pulled with %s, most %s", force(r, bears.pulled), force(r, can.pulled))
 	} else {
 		f.Says += ", none pulled"
 	}

@@ -92,8 +92,8 @@ func spread(diameter, gap, eased unit.Length) (tangent float64, ok bool) {
 	return sine / math.Sqrt(1-sine*sine), true
 }
 
-// press is what the worst bottle of a kind of column does to one slat: half its
-// weight down, and the push sideways that goes with it where nothing rubs.
+// press is what a bottle does to one slat: half its weight down, and the push
+// sideways that goes with it where nothing rubs.
 type press struct {
 	down, side float64 // N
 	tangent    float64
@@ -101,20 +101,37 @@ type press struct {
 	row        int
 }
 
-// worstPress returns the press that pushes hardest sideways; ok is false where
-// no bottle rests.
-func worstPress(r *rack.Rack, k rack.Kind) (worst press, ok bool) {
+// presses lists what the bottles of a kind of column do, each as thin and as
+// thick as it may be: the thin one pushes harder, the thick one peels more. None
+// where a bottle would fall through.
+func presses(r *rack.Rack, k rack.Kind) []press {
+	var list []press
 	for row, fit := range k.Fit {
 		for _, b := range fit {
-			t, rests := spread(b.Diameter.Min, k.Gap, r.Len("slat.eased"))
+			down := float64(b.Mass.Max) / 1000 * gravity / 2
+			thin, rests := spread(b.Diameter.Min, k.Gap, r.Len("slat.eased"))
 			if !rests {
 				continue
 			}
-			down := float64(b.Mass.Max) / 1000 * gravity / 2
-			if p := (press{down, down * t, t, b, row}); !ok || p.side > worst.side {
-				worst, ok = p, true
+			list = append(list, press{down, down * thin, thin, b, row})
+			if thick, rests := spread(b.Diameter.Max, k.Gap, r.Len("slat.eased")); rests && thick != thin {
+				list = append(list, press{down, down * thick, thick, b, row})
 			}
+		}
+	}
+	return list
+}
+
+// hardest returns the first press of those for which the measure is greatest; ok
+// is false where there are none.
+func hardest(list []press, measure func(press) float64) (worst press, ok bool) {
+	for _, p := range list {
+		if !ok || measure(p) > measure(worst) {
+			worst, ok = p, true
 		}
 	}
 	return worst, ok
 }
+
+// sideways is the measure of a press by which legs bow and gaps widen.
+func sideways(p press) float64 { return p.side }

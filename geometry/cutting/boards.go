@@ -19,11 +19,11 @@ type row struct {
 	longest int
 	wid     int // index of the widest row of strips
 	pieces  []piece
-	lens    []int   // lengths of rows found so far, ascending, from 0
-	at      []layer // one for each
-	ahead   []bool  // lengths still to come that a row may have
-	digits  []int64 // worth of the entries but for the pivot
-	pivot   int64   // worth of one of the pivot
+	lens    []int      // lengths of rows found so far, ascending, from 0
+	at      []layer    // one for each
+	ahead   *lengthSet // lengths still to come that a row may have
+	digits  []int64    // worth of the entries but for the pivot
+	pivot   int64      // worth of one of the pivot
 }
 
 // boards lists the patterns of the sources given, all of one width.
@@ -33,30 +33,29 @@ func (e *enumerator) boards(sources []int) ([]pattern, bool) {
 		r.longest = max(r.longest, e.in.sources[s].capL)
 	}
 	r.digits, r.pivot = e.box.worth(e.guide.v)
-	r.ahead = make([]bool, r.longest+1)
+	r.ahead = newLengthSet(r.longest)
 	if r.wid > 0 {
 		for _, s := range e.slots {
 			if s <= r.longest && e.guide.ripped(e.in, sources, s) {
-				r.ahead[s] = true
+				r.ahead.add(s)
 			}
 		}
 	}
 	r.lens, r.at = []int{0}, []layer{{at: e.box.fresh(), live: []int32{0}}}
 	r.fullPieces(sources[0])
-	for at := 1; at <= r.longest; at++ {
-		if r.ahead[at] {
-			r.position(at)
-		}
+	for at := r.ahead.next(0); at > 0; at = r.ahead.next(at) {
+		r.position(at)
 		if len(r.lens) > mostPositions || e.work.out() {
 			return nil, false
 		}
 	}
 	var out []pattern
 	for _, s := range sources {
-		out = append(out, r.patterns(s)...)
-		if e.work.out() {
+		ps, ok := r.patterns(s)
+		if !ok {
 			return nil, false
 		}
+		out = append(out, ps...)
 	}
 	return out, true
 }
@@ -78,7 +77,7 @@ func (r *row) put(p piece) {
 	r.pieces = append(r.pieces, p)
 	for _, l := range r.lens {
 		if l+p.slot <= r.longest {
-			r.ahead[l+p.slot] = true
+			r.ahead.add(l + p.slot)
 		}
 	}
 }
@@ -132,7 +131,7 @@ func (r *row) position(at int) {
 	r.lens, r.at = append(r.lens, at), append(r.at, layer{at: t, live: live})
 	for _, p := range r.pieces[:known] {
 		if to := at + p.slot; to <= r.longest {
-			r.ahead[to] = true
+			r.ahead.add(to)
 		}
 	}
 }
@@ -155,7 +154,7 @@ func (r *row) takeRipped(slot, at int, least int64, t []entry) []entry {
 		t[j] = entry{pivot, int32(len(r.pieces)), 0}
 		r.put(p)
 		if 2*at <= r.longest {
-			r.ahead[2*at] = true
+			r.ahead.add(2 * at)
 		}
 		r.work.spend(b.size)
 	}
@@ -174,8 +173,14 @@ func (r *row) least(at int) int64 {
 	return out
 }
 
-// patterns reads off the patterns of one source.
-func (r *row) patterns(source int) []pattern {
+// mostListed is how many patterns an enumeration lists before it gives up: the
+// leaves of a resawn board may be laid out in any choice of layouts, and those
+// soon fill the memory.
+const mostListed = 1 << 17
+
+// patterns reads off the patterns of one source; ok is false when there are too
+// many or the effort runs out.
+func (r *row) patterns(source int) (out []pattern, ok bool) {
 	src := r.in.sources[source]
 	pos := floor(r.lens, src.capL)
 	var single [][]section
@@ -184,26 +189,42 @@ func (r *row) patterns(source int) []pattern {
 			single = append(single, r.sections(pos, int(j)))
 		}
 	}
-	var out []pattern
-	for _, leaves := range combine(single, src.leaves) {
+	if r.listed += choicesOf(len(single), src.leaves, mostListed); r.listed > mostListed {
+		return nil, false
+	}
+	leaves := make([][]section, 0, src.leaves)
+	combine(single, leaves, src.leaves, func(leaves [][]section) bool {
 		out = append(out, newPattern(r.in, source, leaves))
 		r.work.spend(len(r.in.kinds))
-	}
-	return out
+		return !r.work.out()
+	})
+	return out, !r.work.out()
 }
 
-// combine lists every choice of n layouts, in no order.
-func combine(layouts [][]section, n int) [][][]section {
-	if n == 0 {
-		return [][][]section{nil}
-	}
-	var out [][][]section
-	for i := range layouts {
-		for _, rest := range combine(layouts[i:], n-1) {
-			out = append(out, append([][]section{layouts[i]}, rest...))
+// choicesOf counts the choices of n out of m layouts, each as often as one
+// likes, C(m+n-1, n); no further than just above most.
+func choicesOf(m, n, most int) int {
+	count := 1
+	for i := range n {
+		if count = count * (m + i) / (i + 1); count > most {
+			return most + 1
 		}
 	}
-	return out
+	return count
+}
+
+// combine calls f with every choice of n more layouts behind those chosen, as
+// long as f asks for more.
+func combine(layouts, chosen [][]section, n int, f func([][]section) bool) bool {
+	if n == 0 {
+		return f(slices.Clone(chosen))
+	}
+	for i := range layouts {
+		if !combine(layouts[i:], append(chosen, layouts[i]), n-1, f) {
+			return false
+		}
+	}
+	return true
 }
 
 // sections walks back from an entry to the sections it was made of.

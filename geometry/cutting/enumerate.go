@@ -17,6 +17,7 @@ type enumerator struct {
 	slots   []int // lengths that a ripped section may have, ascending
 	wids    []int // widths that rows of strips may have, ascending, from 0
 	ripped  []slotTables
+	listed  int // patterns of the boards so far
 }
 
 // A widthClass holds the kinds of one width (as indices of the box).

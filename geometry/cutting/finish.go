@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"slices"
 	"sort"
 
 	"slatwright/specs/unit"
@@ -210,18 +211,6 @@ func offcuts(job Job, ls []layout) []Offcut {
 	for i := range out {
 		out[i].Count = count[out[i]]
 	}
-	sort.SliceStable(out, func(i, j int) bool {
-		a, b := out[i], out[j]
-		if a.Length != b.Length {
-			return a.Length > b.Length
-		}
-		if a.Width != b.Width {
-			return a.Width > b.Width
-		}
-		if a.Thickness != b.Thickness {
-			return a.Thickness > b.Thickness
-		}
-		return a.Nominal < b.Nominal
-	})
+	slices.SortFunc(out, Offcut.Compare)
 	return out
 }

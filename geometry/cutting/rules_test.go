@@ -1,6 +1,7 @@
 package cutting_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -100,7 +101,7 @@ func TestThickerStock(t *testing.T) {
 			if b.Process != c.process || b.Leaves != c.leaves || plan.Cost != c.cost {
 				t.Errorf("%v into %d leaves for %d, want %v, %d, %d", b.Process, b.Leaves, plan.Cost, c.process, c.leaves, c.cost)
 			}
-			if s := plan.Steps[0]; s.Operation != c.step || len(s.Cautions) == 0 || s.Critical != (c.step == "resaw") {
+			if s := plan.Steps[0]; string(s.Operation) != c.step || len(s.Cautions) == 0 || s.Critical != (c.step == "resaw") {
 				t.Errorf("first step %+v, want %s", s, c.step)
 			}
 		})
@@ -119,7 +120,7 @@ func TestWideTopIsGluedUp(t *testing.T) {
 	if g.Staves != 3 || g.Count != 3 || plan.Cost != 300 {
 		t.Errorf("got %+v for %d, want 3 parts of 3 staves for 300", g, plan.Cost)
 	}
-	if last := plan.Steps[len(plan.Steps)-1]; last.Operation != "glue up" || last.Pieces != "R A" {
+	if last := plan.Steps[len(plan.Steps)-1]; last.Operation != "glue up" || !slices.Equal(last.Pieces, []cutting.Yield{{Order: "R", Mark: "A"}}) {
 		t.Errorf("last step %+v, want the glue-up", last)
 	}
 }
@@ -130,7 +131,7 @@ func TestSteps(t *testing.T) {
 	job := cutting.Job{Parts: rackParts("R-001", 4, 5, 7), Boards: yard(), Shop: shop}
 	plan := mustPlan(t, job)
 	type key struct {
-		operation string
+		operation cutting.Operation
 		setting   cutting.Setting
 	}
 	seen := map[key]bool{}

@@ -1,21 +1,20 @@
 package cutting
 
 import (
+	"cmp"
+	"math"
+	"slices"
 	"sort"
-	"strings"
 
+	"slatwright/specs/table"
 	"slatwright/specs/unit"
 )
 
-// Sizes below which a cut needs more than ordinary care. Common practice, no
-// source: the saw maker's instructions come first.
-const (
-	pushStickWidth = 6 * unit.Inch     // narrower rips: a push stick
-	narrowRip      = 3 * unit.Inch / 2 // narrower rips: push block and featherboard
-	thinRip        = 3 * unit.Inch / 4 // narrower rips: better on a band saw or with a jig
-	shortRip       = 12 * unit.Inch    // pieces no longer are not ripped, shorter ones not planed, by hand feed
-	shortPiece     = 6 * unit.Inch     // shorter pieces are clamped for a crosscut
-)
+// below returns a size of the table of the saw, below which a cut needs more than
+// ordinary care. The saw maker's instructions come first.
+func below(id string) unit.Length {
+	return unit.Length(math.Round(table.Value(id) * float64(unit.Millimetre)))
+}
 
 const makersWord = "the saw maker's instructions come first: guard and riving knife in place"
 
@@ -25,7 +24,7 @@ type tally struct {
 	count    int
 	gang     int
 	boards   []int
-	names    []string
+	pieces   []Yield
 	shortest unit.Length // shortest piece that is fed or held
 }
 
@@ -42,7 +41,7 @@ func (t *tallies) at(l unit.Length) *tally {
 	return x
 }
 
-func (t *tally) add(board, n int, name string, shortest unit.Length) {
+func (t *tally) add(board, n int, piece Yield, shortest unit.Length) {
 	t.count += n
 	if k := len(t.boards); k == 0 || t.boards[k-1] != board {
 		t.boards = append(t.boards, board)
@@ -50,12 +49,9 @@ func (t *tally) add(board, n int, name string, shortest unit.Length) {
 	if t.shortest == 0 || shortest < t.shortest {
 		t.shortest = shortest
 	}
-	for _, have := range t.names {
-		if have == name {
-			return
-		}
+	if !slices.Contains(t.pieces, piece) {
+		t.pieces = append(t.pieces, piece)
 	}
-	t.names = append(t.names, name)
 }
 
 // longFirst returns the tallies with the largest setting first.
@@ -80,22 +76,22 @@ func steps(job Job, plan *Plan) []Step {
 	return out
 }
 
-func (t *tally) step(operation string, kind SettingKind) Step {
-	sort.Strings(t.names)
+func (t *tally) step(operation Operation, kind SettingKind) Step {
+	slices.SortFunc(t.pieces, Yield.Compare)
 	return Step{Operation: operation, Setting: Setting{kind, t.at}, HasStop: true, Count: t.count,
-		Pieces: strings.Join(t.names, ", "), Boards: t.boards, Gang: t.gang}
+		Pieces: t.pieces, Boards: t.boards, Gang: t.gang}
 }
 
 func resawSteps(job Job, plan *Plan) []Step {
 	var ts tallies
 	for i, b := range plan.Boards {
 		if b.Process == Resawn {
-			ts.at(b.Thickness+job.Shop.ResawAllowance).add(i, b.Count*b.Leaves, "leaf", b.Board.Length)
+			ts.at(b.Thickness+job.Shop.ResawAllowance).add(i, b.Count*b.Leaves, Yield{Stage: "leaf"}, b.Board.Length)
 		}
 	}
 	var out []Step
 	for _, t := range ts.longFirst() {
-		s := t.step("resaw", ResawFence)
+		s := t.step(Resawing, ResawFence)
 		s.Critical = true
 		s.Cautions = []string{
 			"resaw long stock, before it is cut up; stop before a board too short to be held at both ends",
@@ -112,13 +108,13 @@ func planeSteps(plan *Plan) []Step {
 	var ts tallies
 	for i, b := range plan.Boards {
 		if b.Process != AsIs {
-			ts.at(b.Thickness).add(i, b.Count*b.Leaves, b.Process.String(), b.Board.Length)
+			ts.at(b.Thickness).add(i, b.Count*b.Leaves, Yield{Stage: b.Process.String()}, b.Board.Length)
 		}
 	}
 	var out []Step
 	for _, t := range ts.longFirst() {
-		s := t.step("plane", Thickness)
-		s.Critical = t.shortest < shortRip
+		s := t.step(Planing, Thickness)
+		s.Critical = t.shortest < below("saw.short")
 		s.Cautions = []string{"plane the whole board before it is cut up, in passes no deeper than the planer's maker allows, both faces in turn"}
 		if s.Critical {
 			s.Cautions = append(s.Cautions, "too short for most planers: check the least length the maker states, or plane by hand")
@@ -135,13 +131,13 @@ func trimSteps(job Job, plan *Plan) []Step {
 	t := tally{gang: 1}
 	for i, b := range plan.Boards {
 		if !b.Board.CleanEnds {
-			t.add(i, b.Count*b.Leaves, "board", b.Board.Length)
+			t.add(i, b.Count*b.Leaves, Yield{Stage: "board"}, b.Board.Length)
 		}
 	}
 	if t.count == 0 {
 		return nil
 	}
-	s := t.step("trim ends", Stop)
+	s := t.step(TrimmingEnds, Stop)
 	s.HasStop, s.Setting = false, Setting{}
 	s.Cautions = []string{"one end square before the first section; the far end as the last cut, past splits and paint"}
 	return []Step{s}
@@ -152,26 +148,26 @@ func sectionSteps(plan *Plan) []Step {
 	for i, b := range plan.Boards {
 		for _, s := range b.Sections {
 			if !s.Whole {
-				name := "section"
+				piece := Yield{Stage: "section"}
 				if !s.Ripped {
-					name = pieceName(s.Strips[0].Parts[0])
+					piece = pieceOf(s.Strips[0].Parts[0])
 				}
-				ts.at(s.Length).add(i, b.Count, name, s.Length)
+				ts.at(s.Length).add(i, b.Count, piece, s.Length)
 			}
 		}
 	}
 	var out []Step
 	for _, t := range ts.longFirst() {
-		out = append(out, crosscut(t, "crosscut"))
+		out = append(out, crosscut(t, Crosscutting))
 	}
 	return out
 }
 
 // crosscut is a step at the length stop with its cautions.
-func crosscut(t *tally, operation string) Step {
+func crosscut(t *tally, operation Operation) Step {
 	s := t.step(operation, Stop)
 	s.Cautions = []string{"the stop ends before the blade, so that the piece is free when it is cut; the rip fence is never the stop"}
-	if t.at < shortPiece {
+	if t.at < below("saw.crosscut") {
 		s.Critical = true
 		s.Cautions = append(s.Cautions, "short piece: clamp it or use a sled, hands out of the blade's line, cut it from the longest stock there is")
 	}
@@ -184,30 +180,30 @@ func ripSteps(plan *Plan) []Step {
 		for _, s := range b.Sections {
 			for _, t := range s.Strips {
 				if s.Ripped {
-					ts.at(t.Width).add(i, b.Count, "strip", s.Length)
+					ts.at(t.Width).add(i, b.Count, Yield{Stage: "strip"}, s.Length)
 				}
 			}
 		}
 	}
 	var out []Step
 	for _, t := range ts.longFirst() {
-		s := t.step("rip", Fence)
+		s := t.step(Ripping, Fence)
 		s.Cautions = append(s.Cautions, "riving knife and guard in place, stand out of the blade's line, never pull from behind the blade")
-		if t.at < pushStickWidth {
+		if t.at < below("saw.push_stick") {
 			stick := "push stick for the last foot"
-			if t.shortest <= 2*shortRip {
+			if t.shortest <= 2*below("saw.short") {
 				stick = "push stick for the whole of the shorter pieces"
 			}
 			s.Cautions = append(s.Cautions, stick)
 		}
-		if t.at < narrowRip {
+		if t.at < below("saw.push_block") {
 			s.Critical = true
 			s.Cautions = append(s.Cautions, "narrow rip: push block, featherboard before the blade only")
 		}
-		if t.at < thinRip {
+		if t.at < below("saw.narrow") {
 			s.Cautions = append(s.Cautions, "thin rip: leave the strip on the free side of the blade with the wide piece at the fence, or use a band saw")
 		}
-		if t.shortest <= shortRip {
+		if t.shortest <= below("saw.short") {
 			s.Critical = true
 			s.Cautions = append(s.Cautions, "short stock: a foot or less is not fed past a saw by hand; rip it from longer stock or use a sled")
 		}
@@ -227,7 +223,7 @@ func lengthSteps(plan *Plan) []Step {
 						continue
 					}
 					x := ts.at(p.Length)
-					x.add(i, b.Count, pieceName(p), p.Length)
+					x.add(i, b.Count, pieceOf(p), p.Length)
 					if side[p.Length] == nil {
 						side[p.Length] = map[unit.Length]int{}
 					}
@@ -241,7 +237,7 @@ func lengthSteps(plan *Plan) []Step {
 	}
 	var out []Step
 	for _, t := range ts.longFirst() {
-		out = append(out, crosscut(t, "cut to length"))
+		out = append(out, crosscut(t, CuttingToLength))
 	}
 	return out
 }
@@ -249,7 +245,7 @@ func lengthSteps(plan *Plan) []Step {
 func glueSteps(plan *Plan) []Step {
 	var out []Step
 	for _, g := range plan.GlueUps {
-		out = append(out, Step{Operation: "glue up", Count: g.Count, Pieces: pieceName(Placed{Order: g.Order, Mark: g.Mark, Name: g.Name}), Gang: 1,
+		out = append(out, Step{Operation: GluingUp, Count: g.Count, Pieces: []Yield{g.Yield()}, Gang: 1,
 			Cautions: []string{
 				"joint the edges of the staves, turn the growth rings about, glue and clamp as the glue's maker says; trim to size when it has cured",
 			}})
@@ -257,16 +253,7 @@ func glueSteps(plan *Plan) []Step {
 	return out
 }
 
-func pieceName(p Placed) string {
-	s := p.Mark
-	if s == "" {
-		s = p.Name
-	}
-	if p.Order != "" {
-		s = p.Order + " " + s
-	}
-	return s
-}
+func pieceOf(p Placed) Yield { return Yield{Order: p.Order, Mark: cmp.Or(p.Mark, p.Name)} }
 
 // settingsOf lists the settings of the steps, each once, in cutting order.
 func settingsOf(plan *Plan) []Setting {

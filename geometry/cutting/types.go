@@ -1,6 +1,10 @@
 package cutting
 
-import "slatwright/specs/unit"
+import (
+	"cmp"
+
+	"slatwright/specs/unit"
+)
 
 // Part is a kind of part that is wanted: finished sizes, the grain along
 // Length. Equal sizes of several orders are pooled in the plan and keep the
@@ -160,17 +164,55 @@ type Offcut struct {
 	Count                    int
 }
 
+// Compare puts long offcuts first, then wide and thick ones.
+func (o Offcut) Compare(p Offcut) int {
+	return cmp.Or(cmp.Compare(p.Length, o.Length), cmp.Compare(p.Width, o.Width), cmp.Compare(p.Thickness, o.Thickness), cmp.Compare(o.Nominal, p.Nominal))
+}
+
+// Operation is what is done at a step, in the words of the shop.
+type Operation string
+
+// The operations, in the order in which a board meets them.
+const (
+	Resawing        Operation = "resaw"
+	Planing         Operation = "plane"
+	TrimmingEnds    Operation = "trim ends"
+	Crosscutting    Operation = "crosscut"
+	Ripping         Operation = "rip"
+	CuttingToLength Operation = "cut to length"
+	GluingUp        Operation = "glue up"
+)
+
+// Operations lists all operations, in their order.
+func Operations() []Operation {
+	return []Operation{Resawing, Planing, TrimmingEnds, Crosscutting, Ripping, CuttingToLength, GluingUp}
+}
+
 // Step is one setting and all the cuts made with it before the next one.
 type Step struct {
-	Operation string // "plane", "resaw", "crosscut", "rip", "cut to length", "glue up", "trim ends"
+	Operation Operation
 	Setting   Setting
-	HasStop   bool   // false: nothing is set (an end trim by eye, a glue-up)
-	Count     int    // pieces that come from the step
-	Pieces    string // what they are: "section", "strip", or the marks
-	Boards    []int  // indices into Plan.Boards of the boards worked on
-	Gang      int    // how many equal pieces can be cut at once; 1: one by one
-	Critical  bool   // the cut needs more than ordinary care
+	HasStop   bool    // false: nothing is set (an end trim by eye, a glue-up)
+	Count     int     // pieces that come from the step
+	Pieces    []Yield // what they are, each once
+	Boards    []int   // indices into Plan.Boards of the boards worked on
+	Gang      int     // how many equal pieces can be cut at once; 1: one by one
+	Critical  bool    // the cut needs more than ordinary care
 	Cautions  []string
+}
+
+// Yield is what a step gives: boards on the way, or a part of an order.
+type Yield struct {
+	Stage       string // "leaf", "resawn", "planed", "board", "section", "strip"; "" for a part
+	Order, Mark string // of a part; its name where it has no mark
+}
+
+// Yield returns the part as steps name it.
+func (g GlueUp) Yield() Yield { return Yield{Order: g.Order, Mark: cmp.Or(g.Mark, g.Name)} }
+
+// Compare puts stages behind parts, parts by order and mark.
+func (y Yield) Compare(z Yield) int {
+	return cmp.Or(cmp.Compare(y.Stage, z.Stage), cmp.Compare(y.Order, z.Order), cmp.Compare(y.Mark, z.Mark))
 }
 
 // Warning is something that the maker should know and that is no error.

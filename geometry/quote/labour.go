@@ -1,6 +1,9 @@
 package quote
 
 import (
+	"strings"
+
+	"slatwright/geometry/cutting"
 	"slatwright/geometry/finish"
 	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
@@ -48,9 +51,17 @@ func (q *Quote) time(name string, example int64, o table.Operation) Input {
 	return Input{what, example, "min", Source{Example, o.Origin.Source, 0}}
 }
 
-// sawn names the operations of a cutting plan as the table of labour does.
-var sawn = map[string]string{
-	"resaw": "resaw", "plane": "plane", "trim ends": "trim_ends", "crosscut": "crosscut", "rip": "rip", "cut to length": "cut_to_length",
+// sawn returns what the table of labour calls an operation of a cutting plan; ""
+// for glue-ups, whose staves are counted by themselves. It panics on one that it
+// does not know, which would otherwise cost nothing.
+func sawn(o cutting.Operation) string {
+	switch o {
+	case cutting.GluingUp:
+		return ""
+	case cutting.Resawing, cutting.Planing, cutting.TrimmingEnds, cutting.Crosscutting, cutting.Ripping, cutting.CuttingToLength:
+		return strings.ReplaceAll(string(o), " ", "_")
+	}
+	panic("quote: no labour for " + string(o))
 }
 
 // works counts settings and pieces of every operation.
@@ -58,7 +69,7 @@ func (q *Quote) works() map[string]work {
 	r := q.Rack
 	done := map[string]work{}
 	for _, s := range q.Cuts.Steps {
-		if id, ok := sawn[s.Operation]; ok {
+		if id := sawn(s.Operation); id != "" {
 			w := done[id]
 			done[id] = work{w.settings + 1, w.pieces + s.Count}
 		}

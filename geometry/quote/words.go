@@ -56,6 +56,9 @@ func (l Line) RateText() string {
 
 // QuantityText says how many of what.
 func (l Line) QuantityText() string {
+	if l.Quantity == 100 && l.Unit == "board feet" {
+		return "1 board foot"
+	}
 	if l.Quantity == 100 {
 		return "1 " + strings.TrimSuffix(l.Unit, "s")
 	}

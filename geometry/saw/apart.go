@@ -80,13 +80,13 @@ func (p *Plan) joined(alone []*Plan) *cutting.Plan {
 			out.Settings = append(out.Settings, s.Setting)
 		}
 	}
-	sortOffcuts(out.Offcuts)
+	slices.SortFunc(out.Offcuts, cutting.Offcut.Compare)
 	return out
 }
 
 // rank puts operations in their order.
 func rank(s cutting.Step) int {
-	return slices.Index([]string{"resaw", "plane", "trim ends", "crosscut", "rip", "cut to length", "glue up"}, s.Operation)
+	return slices.Index(cutting.Operations(), s.Operation)
 }
 
 // addStep adds a step of a plan whose boards begin at first, to one of the same
@@ -99,14 +99,19 @@ func addStep(list []cutting.Step, s cutting.Step, first int) []cutting.Step {
 	s.Boards = boards
 	for i := range list {
 		have := &list[i]
-		if have.Operation != s.Operation || have.Setting != s.Setting || have.HasStop != s.HasStop || s.Operation == "glue up" {
+		if have.Operation != s.Operation || have.Setting != s.Setting || have.HasStop != s.HasStop || s.Operation == cutting.GluingUp {
 			continue
 		}
 		have.Count += s.Count
 		have.Boards = append(have.Boards, boards...)
 		have.Gang = max(have.Gang, s.Gang)
 		have.Critical = have.Critical || s.Critical
-		have.Pieces = union(have.Pieces, s.Pieces)
+		for _, x := range s.Pieces {
+			if !slices.Contains(have.Pieces, x) {
+				have.Pieces = append(slices.Clone(have.Pieces), x)
+			}
+		}
+		slices.SortFunc(have.Pieces, cutting.Yield.Compare)
 		for _, c := range s.Cautions {
 			if !slices.Contains(have.Cautions, c) {
 				have.Cautions = append(slices.Clone(have.Cautions), c)
@@ -128,11 +133,4 @@ func addOffcut(list []cutting.Offcut, o cutting.Offcut) []cutting.Offcut {
 		}
 	}
 	return append(list, o)
-}
-
-// sortOffcuts puts the longest first.
-func sortOffcuts(list []cutting.Offcut) {
-	slices.SortStableFunc(list, func(a, b cutting.Offcut) int {
-		return cmp.Or(cmp.Compare(b.Length, a.Length), cmp.Compare(b.Width, a.Width), cmp.Compare(b.Thickness, a.Thickness), cmp.Compare(a.Nominal, b.Nominal))
-	})
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"testing"
 
+	"slatwright/geometry/cutting"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
 )
@@ -23,7 +24,7 @@ func TestJoined(t *testing.T) {
 	}
 	var alone []*Plan
 	var cost int64
-	pieces := map[string]int{}
+	pieces := map[cutting.Operation]int{}
 	for i := range orders {
 		one, err := plan(orders[i:i+1], Quick)
 		if err != nil || !p.offers(one) {

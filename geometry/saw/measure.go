@@ -78,7 +78,7 @@ func (p *Plan) Leftovers() []cutting.Offcut {
 			add(b, beside, s.Length)
 		}
 	}
-	sortOffcuts(out)
+	slices.SortFunc(out, cutting.Offcut.Compare)
 	return out
 }
 

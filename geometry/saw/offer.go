@@ -24,10 +24,11 @@ type Offer struct {
 func (p *Plan) offer() {
 	stated := false
 	for i, o := range p.Orders {
-		for k := range o.Rack.Design.Boards {
-			p.state(i, &o.Rack.Design.Boards[k])
-			stated = true
+		boards, by := offeredBy(i, o.Rack.Design)
+		for k, b := range boards {
+			p.add(b, by[k])
 		}
+		stated = stated || len(o.Rack.Design.Boards) > 0
 	}
 	if stated {
 		return
@@ -39,41 +40,53 @@ func (p *Plan) offer() {
 	}
 }
 
-// state adds what one [[board]] offers: the boards in the rack for nothing, and
-// as many as are wanted at its price.
-func (p *Plan) state(order int, b *design.Board) {
-	one := cutting.Board{Nominal: cmp.Or(b.Nominal.Name, "as measured"), Thickness: b.Thickness, Width: b.Width, Length: b.Length}
-	by := Offer{Order: order, Board: b}
-	if b.OnHand > 0 {
-		own := one
-		own.OnHand = b.OnHand
-		p.add(own, by)
+// offeredBy lists what the [[board]]s of one design offer: the boards in the rack
+// for nothing, those listed twice counted together, and as many as are wanted at
+// a price.
+func offeredBy(order int, d *design.Design) (boards []cutting.Board, by []Offer) {
+	put := func(b cutting.Board, line *design.Board) {
+		if i := slices.IndexFunc(boards, func(have cutting.Board) bool { return alike(have, b) }); i >= 0 {
+			boards[i].OnHand += b.OnHand
+			return
+		}
+		boards, by = append(boards, b), append(by, Offer{Order: order, Board: line})
 	}
-	if b.Priced {
-		one.Price = b.Price
-		p.add(one, by)
+	for i := range d.Boards {
+		line := &d.Boards[i]
+		one := cutting.Board{Nominal: cmp.Or(line.Nominal.Name, "as measured"), Thickness: line.Thickness, Width: line.Width, Length: line.Length}
+		if line.OnHand > 0 {
+			own := one
+			own.OnHand = line.OnHand
+			put(own, line)
+		}
+		if line.Priced {
+			one.Price = line.Price
+			put(one, line)
+		}
 	}
+	return boards, by
 }
 
-// add adds a board. One that two designs name alike is the same board: bought
-// from one yard, or lying in one rack, where the larger count holds.
+// alike reports whether two boards are the same, but for how many there are.
+func alike(a, b cutting.Board) bool {
+	if a.OnHand > 0 && b.OnHand > 0 {
+		a.OnHand = b.OnHand
+	}
+	return a == b
+}
+
+// add adds a board of one design. One that another design names alike is the same
+// board: bought from one yard, or lying in one rack, where the larger count holds.
 func (p *Plan) add(b cutting.Board, by Offer) {
-	for i, have := range p.Job.Boards {
-		count := have.OnHand
-		have.OnHand = b.OnHand
-		if have != b || (count > 0) != (b.OnHand > 0) {
-			continue
-		}
-		if b.OnHand > 0 && p.Offers[i].Order != by.Order {
-			p.Job.Boards[i].OnHand = max(count, b.OnHand)
-			p.note("boards on hand that several designs list are taken to be the same boards")
-		} else {
-			p.Job.Boards[i].OnHand = count + b.OnHand // listed twice in one design
-		}
+	i := slices.IndexFunc(p.Job.Boards, func(have cutting.Board) bool { return alike(have, b) })
+	if i < 0 {
+		p.Job.Boards, p.Offers = append(p.Job.Boards, b), append(p.Offers, by)
 		return
 	}
-	p.Job.Boards = append(p.Job.Boards, b)
-	p.Offers = append(p.Offers, by)
+	if b.OnHand > 0 {
+		p.Job.Boards[i].OnHand = max(p.Job.Boards[i].OnHand, b.OnHand)
+		p.note("boards on hand that several designs list are taken to be the same boards")
+	}
 }
 
 func (p *Plan) note(s string) {

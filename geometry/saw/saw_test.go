@@ -14,6 +14,7 @@ import (
 	"slatwright/geometry/rack/racktest"
 	"slatwright/geometry/saw"
 	"slatwright/golden"
+	"slatwright/specs/design"
 	"slatwright/specs/unit"
 )
 
@@ -89,6 +90,34 @@ func TestOffers(t *testing.T) {
 	}
 	if used := p.Needs(); p.Cost%725 != 0 || len(used) == 0 || used[0].Yield < 30 || used[0].Yield > 100 {
 		t.Errorf("cost %d, %+v", p.Cost, used)
+	}
+}
+
+// Boards listed twice in one design are so many in all; those that several designs
+// list are one heap, of which the larger count holds, whatever the order.
+func TestBoardsListedTwice(t *testing.T) {
+	line := func(n int) string {
+		return fmt.Sprintf("[[board]]\nnominal = \"1x3\"\nlength = \"8 ft\"\non_hand = %d\n", n)
+	}
+	one := racktest.Build(t, "order = \"R-1\"\n"+small+line(2)+line(3))
+	two := racktest.Build(t, "order = \"R-2\"\n"+small+line(4))
+	three := racktest.Build(t, "order = \"R-3\"\n"+small+line(4)+line(3))
+	for _, c := range []struct {
+		racks []*rack.Rack
+		want  int
+		noted bool
+	}{
+		{[]*rack.Rack{one}, 5, false}, {[]*rack.Rack{two}, 4, false},
+		{[]*rack.Rack{one, two}, 5, true}, {[]*rack.Rack{two, one}, 5, true},
+		{[]*rack.Rack{one, three}, 7, true}, {[]*rack.Rack{three, one, two}, 7, true},
+	} {
+		p := mustMake(t, c.racks...)
+		if len(p.Job.Boards) != 1 || p.Job.Boards[0].OnHand != c.want {
+			t.Errorf("%d orders: %+v; want %d on hand", len(c.racks), p.Job.Boards, c.want)
+		}
+		if noted := strings.Contains(strings.Join(p.Notes, "\n"), "taken to be the same boards"); noted != c.noted {
+			t.Errorf("%d orders: notes %q", len(c.racks), p.Notes)
+		}
 	}
 }
 
@@ -223,6 +252,20 @@ func TestShopsThatDiffer(t *testing.T) {
 		if p.Job.Shop.Kerf != 3*unit.Inch/16 || !strings.Contains(strings.Join(p.Notes, "\n"), "shop.kerf") {
 			t.Errorf("kerf %v, notes %q", p.Job.Shop.Kerf, p.Notes)
 		}
+	}
+}
+
+// The dearest board that a design may state can be planned with, and no dearer
+// one can be stated.
+func TestDearestBoard(t *testing.T) {
+	board := func(price string) string {
+		return small + "[[board]]\nnominal = \"1x4\"\nlength = \"8 ft\"\nprice = " + price + "\n"
+	}
+	if p := mustMake(t, racktest.Build(t, board("10000000"))); p.Cost < design.MostBoardPrice {
+		t.Errorf("boards cost %d", p.Cost)
+	}
+	if _, err := design.Read("test.toml", []byte(board("10000000.01"))); err == nil || !strings.Contains(err.Error(), "at most 10000000") {
+		t.Errorf("a dearer one: %v", err)
 	}
 }
 

@@ -35,7 +35,7 @@ func (p *Plan) Sequence() []Piece {
 		}
 	}
 	for _, g := range p.GlueUps {
-		step := p.step("glue up", 0)
+		step := p.step(cutting.GluingUp, 0)
 		for n := range g.Count {
 			out = append(out, Piece{step, g.Order, g.Mark, g.Name, n >= p.wanted(g)})
 		}
@@ -48,18 +48,18 @@ func (p *Plan) Sequence() []Piece {
 func (p *Plan) finishedBy(s cutting.Section, t cutting.Strip, x cutting.Placed) int {
 	switch {
 	case x.Length != s.Length:
-		return p.step("cut to length", x.Length)
+		return p.step(cutting.CuttingToLength, x.Length)
 	case s.Ripped:
-		return p.step("rip", t.Width)
+		return p.step(cutting.Ripping, t.Width)
 	case s.Whole:
-		return p.step("trim ends", 0)
+		return p.step(cutting.TrimmingEnds, 0)
 	}
-	return p.step("crosscut", s.Length)
+	return p.step(cutting.Crosscutting, s.Length)
 }
 
 // step returns the index of the first step of an operation at a setting, -1
 // where there is none.
-func (p *Plan) step(operation string, at unit.Length) int {
+func (p *Plan) step(operation cutting.Operation, at unit.Length) int {
 	return slices.IndexFunc(p.Steps, func(s cutting.Step) bool {
 		return s.Operation == operation && (!s.HasStop || s.Setting.At == at)
 	})

@@ -36,11 +36,11 @@ func (p *Plan) tell() {
 			}
 		}
 		switch {
-		case s.Operation == "rip" && p.Job.Shop.EdgeTrim > 0:
+		case s.Operation == cutting.Ripping && p.Job.Shop.EdgeTrim > 0:
 			s.Cautions = append([]string{"joint one edge first: it goes to the fence, " + p.Unit(p.Job.Shop.EdgeTrim) + " is reckoned for it, and as much for the far edge"}, s.Cautions...)
-		case s.Operation == "trim ends":
+		case s.Operation == cutting.TrimmingEnds:
 			s.Cautions = append(s.Cautions, fmt.Sprintf("%s is reckoned for each end; tick for the near end, the far end comes off after the board's last crosscut", p.Unit(p.Job.Shop.EndTrim)))
-		case s.Operation == "crosscut" || s.Operation == "cut to length":
+		case s.Operation == cutting.Crosscutting || s.Operation == cutting.CuttingToLength:
 			s.Cautions = append(s.Cautions, p.leftLong(s.Setting.At)...)
 		}
 	}

@@ -74,10 +74,10 @@ func (p *Plan) Content(t cutting.Strip) string {
 // Action says in words what is done at a step: "crosscut, stop at".
 func Action(s cutting.Step) string {
 	if !s.HasStop {
-		return s.Operation
+		return string(s.Operation)
 	}
 	at := map[cutting.SettingKind]string{cutting.ResawFence: "fence at", cutting.Thickness: "planer at", cutting.Stop: "stop at", cutting.Fence: "fence at"}
-	return s.Operation + ", " + at[s.Setting.Kind]
+	return string(s.Operation) + ", " + at[s.Setting.Kind]
 }
 
 // fewNames is how many marks a step lists; where there are more the boards'
@@ -87,26 +87,21 @@ const fewNames = 8
 // Yields says what a step gives, and how many: "12 strips", "40 pieces: A",
 // "10 pieces: B; 2 sections still to rip".
 func (p *Plan) Yields(s cutting.Step) string {
-	what := s.Pieces
-	for _, o := range p.Orders {
-		if short := o.Short + " "; o.Name != "" && o.Name != o.Short {
-			what = strings.ReplaceAll(what, o.Name+" ", strings.TrimPrefix(short, " "))
-		}
-	}
 	var names, words []string
-	for _, w := range strings.Split(what, ", ") {
-		switch w {
+	for _, x := range s.Pieces {
+		switch x.Stage {
 		case "leaf", "resawn":
 			words = append(words, "leaves")
-		case "planed", "board", "":
+		case "planed", "board":
 			words = append(words, "boards")
 		case "section", "strip":
-			words = append(words, w+"s")
+			words = append(words, x.Stage+"s")
 		default:
-			if s.Operation != "glue up" && p.glued(w) {
-				w += " staves"
+			name := p.Label(cutting.Placed{Order: x.Order, Mark: x.Mark})
+			if s.Operation != cutting.GluingUp && p.glued(x) {
+				name += " staves"
 			}
-			names = append(names, w)
+			names = append(names, name)
 		}
 	}
 	if len(names) > 0 && len(names) <= fewNames && slices.Equal(words, []string{"sections"}) {
@@ -147,11 +142,9 @@ func (p *Plan) toRip(s cutting.Step) int {
 	return n
 }
 
-// glued reports whether parts of a name, as steps call them, are glued up.
-func (p *Plan) glued(name string) bool {
-	return slices.ContainsFunc(p.GlueUps, func(g cutting.GlueUp) bool {
-		return name == p.Label(cutting.Placed{Order: g.Order, Mark: g.Mark})
-	})
+// glued reports whether a part, as steps name it, is glued up.
+func (p *Plan) glued(x cutting.Yield) bool {
+	return slices.ContainsFunc(p.GlueUps, func(g cutting.GlueUp) bool { return g.Yield() == x })
 }
 
 // Numbers lists boards of a plan by the numbers that people call them, from 1:
@@ -170,16 +163,4 @@ func Named(boards []int) string {
 		return "board " + Numbers(boards)
 	}
 	return "boards " + Numbers(boards)
-}
-
-// union joins two lists of names that are parted by commas.
-func union(a, b string) string {
-	list := strings.Split(a, ", ")
-	for _, w := range strings.Split(b, ", ") {
-		if !slices.Contains(list, w) {
-			list = append(list, w)
-		}
-	}
-	slices.Sort(list)
-	return strings.Join(list, ", ")
 }

@@ -134,13 +134,17 @@ func (s *Size) fill(d *design.Design) error {
 		return nil
 	}
 	s.Rack, s.Outcome, s.Findings = r, Fits, check.All(r)
-	if failed := failing(s.Findings); failed != "" {
+	failed := failing(s.Findings)
+	if failed != "" {
 		s.Outcome, s.Why = Fails, failed
 	}
 	cuts, err := saw.Make([]*rack.Rack{r}, Effort)
 	var fault *saw.Fault
 	if errors.As(err, &fault) {
 		s.Outcome, s.Why = Uncut, fault.Message.Text
+		if failed != "" {
+			s.Why += "; besides it " + string(Fails) + ": " + failed
+		}
 		return nil
 	}
 	if err != nil {

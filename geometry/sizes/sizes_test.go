@@ -104,6 +104,18 @@ func TestFailingSizes(t *testing.T) {
 	}
 }
 
+// A size that fails a check and cannot be cut either says both.
+func TestFailingUncutSizes(t *testing.T) {
+	d := read(t, "[rack]\ncolumns = 2\nrows = 2\n[cell]\ngap = \"2 7/8\"\n[bottles]\nfit = [\"claret-750\"]\n[[board]]\nnominal = \"1x4\"\nlength = \"8 ft\"\non_hand = 1\n")
+	list, err := sizes.Chart(d, sizes.Span{Least: 4, Most: 4}, sizes.Span{Least: 6, Most: 6})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := list[0]; s.Outcome != sizes.Uncut || !strings.Contains(s.Why, "run out") || !strings.Contains(s.Why, "fails a check: fit.rest") {
+		t.Errorf("%s, %q", s.Outcome, s.Why)
+	}
+}
+
 // However many processors there are, the chart is the same.
 func TestSameChart(t *testing.T) {
 	d := read(t, "[rack]\ncolumns = 2\nrows = 2\n")

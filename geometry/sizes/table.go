@@ -93,7 +93,7 @@ func (t Table) Blocks() []Block {
 	figures = append(figures,
 		figure{"boards to take", true, func(s Size) string { return strconv.Itoa(s.Boards()) }},
 		figure{"weight, " + mass, true, func(s Size) string { return tenths(s.Quote.Weight()) }},
-		figure{"labour, hours", true, func(s Size) string { return tenths(s.Quote.Minutes / 60) }},
+		figure{"labour, hours", true, func(s Size) string { return hours(s.Quote.Minutes) }},
 		figure{price, true, func(s Size) string { return quote.Hundredths(s.Quote.Price) }},
 	)
 	var out []Block
@@ -260,7 +260,18 @@ func (t Table) described() []string {
 	return out
 }
 
-// tenths prints hundredths in tenths, rounded up; "?" for nothing known.
+// hours prints hundredths of minutes as the nearest tenth of an hour; "?" for
+// nothing known. A quote sums its hours the same way.
+func hours(n int64) string {
+	if n == 0 {
+		return "?"
+	}
+	n = (n + 300) / 600
+	return fmt.Sprintf("%d.%d", n/10, n%10)
+}
+
+// tenths prints hundredths in tenths, rounded up as weights of parcels are; "?"
+// for nothing known.
 func tenths(n int64) string {
 	if n == 0 {
 		return "?"

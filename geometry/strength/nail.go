@@ -42,15 +42,18 @@ func WithdrawalDesign(gravity, diameter float64) float64 {
 	return table.Value("nail.withdraw_nds") * math.Pow(gravity, 2.5) * diameter
 }
 
-// Pull returns the design pull of the nail in N from side grain: the lesser of
-// the value of NDS and a fifth of the Wood Handbook's ultimate. NDS took a fifth
-// of an older form of that equation.
+// Pull returns the design pull of the nail in N from side grain for a permanent
+// load: the lesser of the value of NDS and a fifth of the Wood Handbook's
+// ultimate. NDS took a fifth of an older form of that equation, and reduces pull
+// for the time that it lasts as it does loads sideways (NDS 2018, Table 11.3.1,
+// memory). It is zero where nothing is left under the
+// head, or the nail ends before the joint.
 func (n Nail) Pull(s table.Species) float64 {
-	if n.Point <= 0 {
+	if n.Point <= 0 || n.Side <= 0 {
 		return 0
 	}
 	nds := WithdrawalDesign(GravityOvenDry(s), n.Diameter/25.4) * n.Point / 25.4 * unit.PoundForce
-	return min(nds, Withdrawal(s.Gravity.Value, n.Diameter, n.Point)*table.Value("nail.withdraw_share"))
+	return min(nds, Withdrawal(s.Gravity.Value, n.Diameter, n.Point)*table.Value("nail.withdraw_share")) * table.Value("load.duration")
 }
 
 // Lateral returns the design value in pounds of a nail in single shear between
@@ -82,10 +85,10 @@ func Lateral(gravity, diameter, side, point, yield float64) float64 {
 
 // Sideways returns the design value of the nail in N for a permanent load,
 // reduced where its penetration is under ten diameters; zero under six, for
-// which NDS gives none.
+// which NDS gives none, and where nothing is left under the head.
 func (n Nail) Sideways(s table.Species) float64 {
 	least, full := table.Value("nail.least")*n.Diameter, table.Value("nail.full")*n.Diameter
-	if n.Point < least-1e-9 {
+	if n.Point < least-1e-9 || n.Side <= 0 {
 		return 0
 	}
 	z := Lateral(GravityOvenDry(s), n.Diameter/25.4, n.Side/25.4, n.Point/25.4, table.Value("nail.yield"))
@@ -110,8 +113,13 @@ func SlipLoad(gravity, diameter float64, hardwood bool) float64 {
 }
 
 // Stiffness returns the load of one nail in N over its slip in mm, within the
-// first 0.015 in. Softwood's factors serve for all woods: they are the lower.
+// first 0.015 in; zero where it joins nothing. The table of species does not say
+// which are hardwoods: the lesser of the two factors serves.
 func (n Nail) Stiffness(s table.Species) float64 {
-	p := SlipLoad(s.Gravity.Value, n.Diameter/25.4, false) * unit.PoundForce
+	if n.Point <= 0 || n.Side <= 0 {
+		return 0
+	}
+	g, d := s.Gravity.Value, n.Diameter/25.4
+	p := min(SlipLoad(g, d, false), SlipLoad(g, d, true)) * unit.PoundForce
 	return p / (table.Value("nail.slip") * 25.4)
 }

@@ -30,7 +30,8 @@ func Equilibrium(celsius, humidity float64) float64 {
 
 // Movement returns the change of a size when its moisture goes from one percent
 // to another, in the size's unit: Wood Handbook, eq. 13-2, ΔD = D_I C (M_F − M_I),
-// meant for 6 to 14 %.
+// meant for the moistures of the rows move.least to move.most, 6 to 14 %. Beyond
+// them it goes on straight, and the checks say so.
 func Movement(size, coefficient, from, to float64) float64 {
 	return size * coefficient * (to - from)
 }

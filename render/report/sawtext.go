@@ -179,7 +179,7 @@ func (w sawWriter) steps() {
 		}
 		w.line("%4s  %s%s%s: %s%s", fmt.Sprintf("C%d", i+1), care, saw.Action(s), at, w.p.Yields(s), from)
 		for _, c := range s.Cautions {
-			if key := s.Operation + c; !said[key] {
+			if key := string(s.Operation) + c; !said[key] {
 				said[key] = true
 				w.line("       %s", c)
 			}

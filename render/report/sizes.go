@@ -57,7 +57,7 @@ func SizesCSV(list []sizes.Size) ([]byte, error) {
 		if q := s.Quote; q != nil {
 			copy(row[11:], []string{
 				strconv.Itoa(s.Boards()), quote.Hundredths(q.Cuts.Cost), yes(q.Cuts.Proven), quote.Hundredths(q.Weight()), q.WeightUnit(),
-				quote.Hundredths(q.Minutes / 60), quote.Hundredths(q.Price), quote.Hundredths(q.Due), q.Rack.Design.Price.Currency, yes(q.Examples()),
+				quote.Hundredths((q.Minutes + 30) / 60), quote.Hundredths(q.Price), quote.Hundredths(q.Due), q.Rack.Design.Price.Currency, yes(q.Examples()),
 			})
 		}
 		rows = append(rows, row)

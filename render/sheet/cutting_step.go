@@ -27,7 +27,7 @@ const beforeCutting = "Guards and riving knife in place, eyes and ears protected
 	"The instructions of the saw's maker go before this sheet."
 
 // operations says what is set for each operation.
-var operations = map[string]string{
+var operations = map[cutting.Operation]string{
 	"resaw": "Resaw: fence to blade, board on edge", "plane": "Plane: thickness", "trim ends": "Trim ends",
 	"crosscut": "Crosscut: stop to blade", "rip": "Rip: fence to blade", "cut to length": "Cut to length: stop to blade", "glue up": "Glue up",
 }
@@ -181,7 +181,7 @@ func (c *cutter) source(s cutting.Step) string {
 	text := ""
 	if s.Operation == "glue up" {
 		for _, g := range c.p.GlueUps {
-			if s.Pieces == c.stepName(g) {
+			if slices.Contains(s.Pieces, g.Yield()) {
 				return fmt.Sprintf("from %d staves of %s × %s; then cut to %s × %s", g.Staves, c.text(g.StaveWidth), c.text(g.StaveLength), c.text(g.Width), c.text(g.Length))
 			}
 		}
@@ -193,14 +193,6 @@ func (c *cutter) source(s cutting.Step) string {
 		text += fmt.Sprintf("; up to %d side by side", s.Gang)
 	}
 	return text
-}
-
-// stepName is what steps call a part that is glued up.
-func (c *cutter) stepName(g cutting.GlueUp) string {
-	if g.Order == "" {
-		return g.Mark
-	}
-	return g.Order + " " + g.Mark
 }
 
 // breakBold is breakLines for the bold lettering of a step.
@@ -224,7 +216,7 @@ func (c *cutter) setting(box drawing.Rect, s cutting.Step) {
 		sheet.Add(care)
 		middle.X += 8 * drawing.MM
 	}
-	text, height := s.Operation, drawing.Um(drawing.FigureHeight)
+	text, height := string(s.Operation), drawing.Um(drawing.FigureHeight)
 	if s.HasStop {
 		text, height = c.text(s.Setting.At), drawing.TitleHeight
 		sheet.Dims = append(sheet.Dims, drawing.DimRecord{Role: drawing.Note, Value: s.Setting.At, Printed: text, From: middle, To: middle, ScaleNum: 1, ScaleDen: 1})

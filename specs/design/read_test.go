@@ -91,8 +91,10 @@ func TestRelations(t *testing.T) {
 		{"rack.height <= 1.6 * rack.width", "1/1 rack.height -8/5 rack.width <= 0"},
 		{"rack.width / 2 + 1 1/2 >= rack.depth - 3 in", "1/2 rack.width -1/1 rack.depth >= -9144000"},
 		{"-(leg.width - 2 * slat.height) = 10 mm", "-1/1 leg.width 2/1 slat.height = 800000"},
-		{"rack.width ~ 24-3/4", "1/1 rack.width ~ 50292000"},
+		{"rack.width ~ 24 3/4", "1/1 rack.width ~ 50292000"},
 		{"rack.width ≤ rack.width + 2 rack.depth", ""},
+		{"rack.width ~ 24-3/4", ""}, // 24 3/4, or 24 less 3/4
+		{"rack.width <= 24 - 3/4", "1/1 rack.width <= 47244000"},
 		{"3/4 * rack.width == (1 + 2) * rack.depth", "3/4 rack.width -3/1 rack.depth = 0"},
 		{"column.2.gap >= column.1.gap", "1/1 column.2.gap -1/1 column.1.gap >= 0"},
 		{"rack.width >= 2' 1-1/2\"", "1/1 rack.width >= 51816000"},

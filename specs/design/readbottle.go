@@ -59,11 +59,29 @@ func (r *reader) bottle(path string, n *node) {
 			b.Kind.Mass = table.Mass{Min: grams, Nominal: grams, Max: grams, Origin: measuredOrigin, Spread: measuredOrigin}
 		}
 	}
-	if n.kid("body") != nil && n.kid("height") != nil && b.Kind.Body.Min > b.Kind.Height.Max {
-		r.fault(n.kid("body").value, "", "the body is higher than the bottle")
+	if ok {
+		r.bodyWithin(b, n.kid("body"), n.kid("height"))
 	}
 	if ok { // only then are the lent figures those of a bottle alike
 		r.d.Bottles = append(r.d.Bottles, b)
+	}
+}
+
+// bodyWithin sees that the body of a bottle is no higher than the bottle, where
+// one of the two was measured; the other may be lent.
+func (r *reader) bodyWithin(b Bottle, body, height *node) {
+	lent := func(l unit.Length) string {
+		return (unit.Format{System: r.d.Units}).Unit(l) + " of " + b.Like
+	}
+	switch {
+	case body != nil && height != nil:
+		if b.Kind.Body.Min > b.Kind.Height.Max {
+			r.fault(body.value, "", "the body is higher than the bottle")
+		}
+	case body != nil && b.Kind.Body.Nominal > b.Kind.Height.Nominal:
+		r.fault(body.value, "measure the height too", "the body is higher than the bottle, whose height is taken to be the %s", lent(b.Kind.Height.Nominal))
+	case height != nil && b.Kind.Body.Nominal > b.Kind.Height.Nominal:
+		r.fault(height.value, "measure the body too: up to where the shoulder begins", "the bottle is lower than its body, whose height is taken to be the %s", lent(b.Kind.Body.Nominal))
 	}
 }
 
@@ -143,10 +161,11 @@ func (r *reader) mass(path string, n *node) (int64, bool) {
 		r.fault(n.value, `write a mass such as "1.3 kg"`, "not a mass")
 		return 0, false
 	}
-	value.Mul(value, grams).Add(value, big.NewRat(1, 2))
+	value.Mul(value, grams)
 	if value.Cmp(big.NewRat(1, 1)) < 0 || value.Cmp(big.NewRat(100_000, 1)) > 0 {
 		r.fault(n.value, "", "the mass of a bottle is from 1 g to 100 kg")
 		return 0, false
 	}
+	value.Add(value, big.NewRat(1, 2))
 	return new(big.Int).Quo(value.Num(), value.Denom()).Int64(), true
 }

@@ -55,6 +55,10 @@ func humidity(r *reader, path string, n *node) {
 	r.d.Wood.HumidityLo, r.d.Wood.HumidityHi, r.d.Wood.HumidityPlace = low, high, n.value
 }
 
+// MostBoardPrice is the highest price of one board, in cents: the planner adds
+// prices up, and its sums must not overflow.
+const MostBoardPrice = 1_000_000_000
+
 // boards reads the [[board]]s.
 func boards(r *reader, path string, n *node) {
 	r.tables(path, n, func(i int, n *node) {
@@ -84,6 +88,9 @@ func (r *reader) board(path string, n *node) (Board, bool) {
 	get("length", &b.Length)
 	if k := n.kid("price"); k != nil {
 		b.Price, b.Priced = r.hundredths(path+".price", k)
+		if b.Price > MostBoardPrice {
+			r.fault(k.value, "state the price of one board", "`%s` is an amount of at most %d", path+".price", int64(MostBoardPrice/100))
+		}
 	}
 	if k := n.kid("on_hand"); k != nil {
 		b.OnHand = r.quantity(path+".on_hand", k)

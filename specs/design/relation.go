@@ -305,14 +305,31 @@ func (p *relation) figure() (form, error) {
 	}
 	for ; end > start; end-- {
 		stretch := p.text[start:end]
+		whole, part, dash := strings.Cut(stretch, "-")
+		if _, err := unit.Number(whole); err != nil {
+			dash = false // behind feet it can but join: 2' 1-1/2"
+		}
 		if n, err := unit.Number(stretch); err == nil {
+			if dash {
+				return form{}, p.either(start, whole, part)
+			}
 			p.at = end
 			return form{coef: map[string]*big.Rat{}, fixed: n, pure: true}, nil
 		}
 		if q, err := unit.Scan(stretch, p.bare); err == nil && q.Named {
+			if dash {
+				return form{}, p.either(start, whole, part)
+			}
 			p.at = end
 			return form{coef: map[string]*big.Rat{}, fixed: big.NewRat(int64(q.Length), 1)}, nil
 		}
 	}
 	return form{}, p.fail(start, "a length or a number should stand here", "such as rack.width, 1.6 or 24 in")
+}
+
+// either refuses a dash between figures: elsewhere in a file it joins a whole and a
+// fraction, but a relation also takes away.
+func (p *relation) either(start int, whole, part string) error {
+	whole, part = strings.TrimSpace(whole), strings.TrimSpace(part)
+	return p.fail(start, "a dash between figures may join them or take away", fmt.Sprintf("write %s %s, or %s - %s", whole, part, whole, part))
 }

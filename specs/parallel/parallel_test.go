@@ -2,6 +2,7 @@ package parallel
 
 import (
 	"slices"
+	"strings"
 	"sync/atomic"
 	"testing"
 )
@@ -22,8 +23,9 @@ func TestEachDoesAllOnce(t *testing.T) {
 func TestEachRaisesTheFirstPanic(t *testing.T) {
 	var done atomic.Int32
 	defer func() {
-		if got, want := recover(), 3; got != want {
-			t.Errorf("panic %v; want %v", got, want)
+		got, ok := recover().(*Panic)
+		if !ok || got.Bug != 3 || !strings.Contains(string(got.Stack), "oddly") {
+			t.Errorf("panic %+v; want 3, raised in oddly", got)
 		}
 		if got := done.Load(); got != 8 {
 			t.Errorf("%d calls came back; want 8", got)
@@ -31,8 +33,11 @@ func TestEachRaisesTheFirstPanic(t *testing.T) {
 	}()
 	Each(10, func(i int) {
 		if i == 3 || i == 7 {
-			panic(i)
+			Each(1, func(int) { oddly(i) })
 		}
 		done.Add(1)
 	})
 }
+
+//go:noinline
+func oddly(i int) { panic(i) }

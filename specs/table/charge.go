@@ -2,6 +2,7 @@ package table
 
 import (
 	_ "embed"
+	"slices"
 	"sync"
 
 	"slatwright/specs/unit"
@@ -73,7 +74,7 @@ var charges = sync.OnceValue(func() [2][]Charge {
 })
 
 // Operations returns all kinds of work, in their order.
-func Operations() []Operation { return operations() }
+func Operations() []Operation { return slices.Clone(operations()) }
 
 // FindCharge returns the charge of the key for designs of the system. It
 // panics where there is none: the keys are the program's own.

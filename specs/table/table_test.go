@@ -151,6 +151,10 @@ func TestSpecies(t *testing.T) {
 		if s.Radial.Value <= 0 || s.Tangential.Value <= s.Radial.Value || s.Gravity.Value <= 0.2 || s.Gravity.Value > 1 {
 			t.Errorf("%s: movement %v, %v, gravity %v", s.ID, s.Radial.Value, s.Tangential.Value, s.Gravity.Value)
 		}
+		// The checks divide by these.
+		if s.Rupture.Value <= 0 || s.Elasticity.Value <= 0 || s.Shear.Value <= 0 {
+			t.Errorf("%s: rupture %v, elasticity %v, shear %v", s.ID, s.Rupture.Value, s.Elasticity.Value, s.Shear.Value)
+		}
 	}
 }
 

@@ -5,16 +5,17 @@ package word
 
 import (
 	"fmt"
-	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
-// Capital returns a text with its first letter, of the Latin ones without marks,
-// large: for words that begin a sentence in one place and stand in one elsewhere.
+// Capital returns a text with its first letter, of whatever script, large: for words that begin a sentence in one place and stand in one elsewhere.
 func Capital(text string) string {
-	if text == "" {
-		return ""
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 || first == utf8.RuneError {
+		return text
 	}
-	return strings.ToUpper(text[:1]) + text[1:]
+	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 // Count says how many of a thing there are, its name given in the singular:

@@ -19,7 +19,7 @@ func TestNumber(t *testing.T) {
 }
 
 func TestCapital(t *testing.T) {
-	for text, want := range map[string]string{"": "", "a": "A", "red oak": "Red oak", "Oak": "Oak", "2 slats": "2 slats"} {
+	for text, want := range map[string]string{"": "", "a": "A", "red oak": "Red oak", "Oak": "Oak", "2 slats": "2 slats", "élite": "Élite", "ärmel": "Ärmel", "\xffx": "\xffx"} {
 		if got := Capital(text); got != want {
 			t.Errorf("Capital(%q) = %q; want %q", text, got, want)
 		}
