@@ -4,20 +4,35 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
+	"strings"
+	"time"
 
 	"slatwright/specs/diag"
 	"slatwright/specs/table"
 	"slatwright/specs/unit"
 )
 
-// titleDate reads the date for the title block: a text, or a TOML date as it
-// stands.
+// titleDate reads the date for the title block and the waits: a text, or a TOML
+// date as it stands. It is a day of the calendar, or "".
 func titleDate(r *reader, path string, n *node) {
-	if n.shape == date {
-		r.d.Date = n.literal
+	const hint = `write year-month-day, such as "2026-05-04"`
+	day := n.literal
+	if n.shape != date {
+		var ok bool
+		if day, ok = r.says(path, n); !ok {
+			return
+		}
+		day = strings.TrimSpace(day)
+	}
+	if _, err := time.Parse(time.DateOnly, day); err == nil || day == "" {
+		r.d.Date = day
 		return
 	}
-	r.d.Date, _ = r.says(path, n)
+	if len(day) == len(time.DateOnly) && strings.Trim(day, "0123456789-") == "" && day[4] == '-' && day[7] == '-' {
+		r.fault(n.value, hint, "there is no such day as %s", n.literal)
+		return
+	}
+	r.fault(n.value, hint, "not a date")
 }
 
 // units reads the unit of bare figures. It comes before everything else.
