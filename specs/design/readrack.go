@@ -40,8 +40,12 @@ func (r *reader) units(n *node) {
 	if n == nil {
 		return
 	}
-	if s, ok := r.choice("units", n, "in", "mm"); ok && s == "mm" {
+	switch s, ok := r.says("units", n); {
+	case !ok || s == "in":
+	case s == "mm":
 		r.d.Units = unit.Metric
+	default: // no guess which: "cm" is not nearer to one of them
+		r.fault(n.value, `write "in" or "mm"; a figure may have another unit of its own: "61 cm", "2 ft"`, "`units` can't be %s", n.literal)
 	}
 }
 
@@ -178,8 +182,7 @@ func (r *reader) findBottle(name string, n *node) {
 	for _, b := range table.Bottles() {
 		names = append(names, b.ID)
 	}
-	hint := diag.DidYouMean(name, names)
-	r.fault(n.value, cmp.Or(hint, "`slatwright tables bottles` lists them; or measure it, under [bottle.NAME]"), "unknown bottle %s", n.literal)
+	r.fault(n.value, cmp.Or(likeBottle(name, names), "`slatwright tables bottles` lists them; or measure it, under [bottle.NAME]"), "unknown bottle %s", n.literal)
 }
 
 // columns reads the [[column]]s, left to right.
