@@ -66,16 +66,13 @@ func undecoded(src *diag.Source, err error) diag.Message {
 		m.Hint = "a key stands once in its table: keep one of the lines"
 	case strings.Contains(text, "strings cannot contain newlines"):
 		m.Hint = "a closing quote is missing"
-	case strings.Contains(text, "expected a top-level item to end") && strings.Contains(line, `"`) && odd(line):
+	case strings.Contains(text, "expected a top-level item to end") && strings.Contains(text, `got '"'`):
 		m.Hint = `a quote is missing, or one too many; inches need no sign: "24 1/2"`
 	case strings.Contains(line, "=") && !strings.ContainsAny(line, `"'`):
 		m.Hint = "words, and figures with a fraction, a unit or a sign, stand in quotes: \"38 1/2\", \"<= 610 mm\", fit = [\"claret-750\"]"
 	}
 	return m
 }
-
-// odd reports whether a line has an odd number of double quotes.
-func odd(line string) bool { return strings.Count(line, `"`)%2 == 1 }
 
 // read reads the whole tree into the design, defaults first.
 func (r *reader) read(root *node) {
