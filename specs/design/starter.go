@@ -45,7 +45,7 @@ units = "{UNITS}"                 # of bare figures, and of the drawings
 
 # [site]                          # the room it goes in
 # width = ["{SITE}"]              # measured at several places: the least counts
-# fit = 0                         # air kept at the wall and above
+# fit = 0                         # air kept on each side, at the wall and above
 
 [rack]                            # overall, the top included
 columns = 4                       # or "3 .. 6", "<= 6", "~ 5", "most"
