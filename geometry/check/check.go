@@ -124,7 +124,7 @@ func change(r *rack.Rack, names []string) string {
 func Checks() []Check {
 	return []Check{
 		rest, side, above, lowerApron, upperApron, depth,
-		nailing, endGrain, slats, thrust, tip, anchor, racking, floor, air, front, raise, doorway,
+		nailing, endGrain, slats, thrust, tip, anchor, racking, floor, air, front, empty, raise, doorway,
 		top, crossing, tolerance, saw, kept,
 	}
 }

@@ -226,6 +226,9 @@ func (b *stater) declare(name string) {
 	}
 	if def, ok := table.FindDefault(name); ok && l.Lo < l.Hi && !b.states(name) && !b.stocked(name) {
 		l.Lo = max(l.Lo, def.Least(b.d.Units))
+		if most := def.Most(b.d.Units); most > 0 {
+			l.Hi = min(l.Hi, most)
+		}
 	}
 	id := b.m.AddLength(l)
 	b.length[name] = id

@@ -25,6 +25,7 @@ var plain = map[string]string{
 	"site.floor":      "weight on the floor",
 	"site.air":        "air beside and above",
 	"site.front":      "bottles within the site's depth",
+	"space.empty":     "no row's height left empty",
 	"site.raise":      "can be raised upright",
 	"site.doorway":    "passes the doorway",
 	"wood.top":        "top can swell and shrink",

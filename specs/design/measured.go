@@ -73,6 +73,9 @@ func (r *reader) measure(name string, n *node) {
 		case !slices.Contains(known, name):
 			text, hint := r.d.unmeasurable(name, known)
 			r.fault(n.at, hint, "%s", text)
+			if strings.HasPrefix(name, "column.") && len(r.d.Columns) == 0 {
+				r.list[len(r.list)-1].Notes = columnLines(name, n.literal)
+			}
 		case slices.ContainsFunc(r.d.Measured, func(o Measured) bool { return o.Name == name }):
 			r.fault(n.at, "leave one of them out", "`%s` is measured twice", name)
 		default:
@@ -106,10 +109,38 @@ func (d *Design) unmeasurable(name string, known []string) (text, hint string) {
 	case slices.Contains(measurable, name) && len(d.Columns) > 0:
 		_, what, _ := strings.Cut(name, ".")
 		return "columns differ here, and so do their cells: `" + name + "` is no one length", "name the column, such as column.1." + what
+	case strings.HasPrefix(name, "column.") && len(d.Columns) == 0:
+		return "unknown length `" + name + "`: this file has no [[column]]", columnsFirst(name)
 	case name == "top.thickness":
 		return "this rack has no top to measure", ""
 	case slices.Contains(LengthNames(), name):
 		return "`" + name + "` is not measured but worked out, or the room's", "measure what it hangs on: " + strings.Join(known, ", ")
 	}
 	return "unknown length `" + name + "`", cmp.Or(diag.DidYouMean(name, known), "measured can be "+strings.Join(known, ", "))
+}
+
+// columnsFirst says that columns measured apart are told apart in the file.
+func columnsFirst(name string) string {
+	_, what, _ := strings.Cut(strings.TrimPrefix(name, "column."), ".")
+	if !slices.Contains(inColumn, what) {
+		return "columns are numbered from the left, such as column.2.channel"
+	}
+	return "columns measured apart need [[column]] tables, one for each from the left; or measure " + measuredForAll[what] + ", of all columns alike"
+}
+
+// columnLines are the lines that make the length of a column measurable in a
+// file that has no [[column]]; none where the columns are too many to show.
+func columnLines(name, value string) []string {
+	const shown = 6
+	number, _, _ := strings.Cut(strings.TrimPrefix(name, "column."), ".")
+	n, err := strconv.Atoi(number)
+	if err != nil || n < 1 || n > shown {
+		return nil
+	}
+	return slices.Concat(slices.Repeat([]string{"[[column]]"}, n), []string{"[measured]", name + " = " + value})
+}
+
+// measuredForAll names the length of all columns by that of one.
+var measuredForAll = map[string]string{
+	"gap": "cell.gap", "channel": "cell.channel", "rise": "cell.rise", "pitch": "ladder.pitch",
 }

@@ -57,9 +57,17 @@ func undecoded(src *diag.Source, err error) diag.Message {
 	at := parse.Position.Start
 	text := cmp.Or(strings.TrimSuffix(parse.Message, "."), "not TOML")
 	m := diag.At(src, src.Place(at, at+max(parse.Position.Len, 1)), strings.ToLower(text[:1])+text[1:])
-	switch line := src.Line(m.Place.Line); {
+	switch line := strings.TrimSpace(src.Line(m.Place.Line)); {
 	case strings.Contains(text, "'column' has already"), strings.Contains(text, "'board' has already"):
 		m.Hint = "a table is written once; columns and boards, of which there are several, are written [[column]], [[board]]"
+	case strings.Contains(text, "has already been defined") && strings.HasPrefix(line, "["):
+		m.Hint = "a table is written once: put its keys together under the first"
+	case strings.Contains(text, "has already been defined"):
+		m.Hint = "a key stands once in its table: keep one of the lines"
+	case strings.Contains(text, "strings cannot contain newlines"):
+		m.Hint = "a closing quote is missing"
+	case strings.Contains(text, "expected a top-level item to end") && strings.Contains(text, `got '"'`):
+		m.Hint = `a quote is missing, or one too many; inches need no sign: "24 1/2"`
 	case strings.Contains(line, "=") && !strings.ContainsAny(line, `"'`):
 		m.Hint = "words, and figures with a fraction, a unit or a sign, stand in quotes: \"38 1/2\", \"<= 610 mm\", fit = [\"claret-750\"]"
 	}

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"unicode"
@@ -83,39 +84,57 @@ func (r *reader) unknown(n *node, path, section string, entries []entry) {
 	if n.shape == tree || n.shape == array && len(n.kids) > 0 && n.kids[0].shape == tree {
 		what = "table"
 	}
-	hint := belongs(n.key, section)
-	if near := diag.DidYouMean(n.key, here); near != "" {
-		hint = near
-	}
+	hint := cmp.Or(meant(n.key, section), diag.DidYouMean(n.key, here), belongs(n.key, section, what == "table"))
 	m := diag.At(r.src, n.at, fmt.Sprintf("unknown %s `%s`%s", what, n.key, where))
-	if m.Hint = hint; hint == "" && len(here) <= 12 {
+	if m.Hint = hint; hint == "" && path != "" {
 		m.Notes = []string{"keys here: " + strings.Join(here, ", ")}
 	}
 	r.list = append(r.list, m)
 }
 
 // belongs returns the hint that the key belongs elsewhere, "" where it is
-// unknown everywhere, even nearly.
-func belongs(key, section string) string {
+// unknown everywhere. What was written as a table, and is a key of one, is told
+// as such.
+func belongs(key, section string, table bool) string {
 	var homes []string
-	var elsewhere []string
 	for _, s := range sections() {
 		for _, e := range s.entries {
-			if s.name == section {
+			if s.name == section || e.name != key {
 				continue
 			}
-			elsewhere = append(elsewhere, join(s.name, e.name))
-			if e.name == key && s.name != "" {
-				homes = append(homes, "["+s.title()+"]")
-			} else if e.name == key {
+			if s.name == "" {
 				return "`" + key + "` belongs at the top of the file, before the first [table]"
 			}
+			homes = append(homes, "["+s.title()+"]")
 		}
 	}
-	if len(homes) > 0 {
-		return "`" + key + "` belongs under " + strings.Join(homes, " or ")
+	switch {
+	case len(homes) == 0:
+		return ""
+	case table && section == "":
+		return "there is no table [" + key + "]: `" + key + "` is a key under " + strings.Join(homes, " or ")
 	}
-	return diag.DidYouMean(key, elsewhere)
+	return "`" + key + "` belongs under " + strings.Join(homes, " or ")
+}
+
+// otherWords are what people write for a key, by section and word.
+var otherWords = map[string]string{
+	"price.rate": "labour", "price.labor": "labour", "price.hourly": "labour", "price.wage": "labour",
+	"price.profit": "markup", "price.vat": "tax", "price.shipping": "delivery",
+	"rack.cols": "columns", "rack.shelves": "rows", "column.columns": "count",
+}
+
+// meant returns the hint to a word that is no key here and stands for one, ""
+// for every other.
+func meant(key, section string) string {
+	if section == "" && key == "species" {
+		return "there is no table [species]: name the wood under [wood], species = \"" + DefaultSpecies + "\"; " +
+			"for one that `slatwright tables species` lacks name that of nearest density and movement"
+	}
+	if word, ok := otherWords[section+"."+key]; ok {
+		return "did you mean `" + word + "`?"
+	}
+	return ""
 }
 
 // maxText is the most characters that a text can have.

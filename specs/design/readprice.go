@@ -2,6 +2,7 @@ package design
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -42,6 +43,9 @@ func (l priceLimit) read(r *reader, path string, n *node) {
 	if !ok {
 		return
 	}
+	if strings.HasSuffix(l.says, "percent") && r.fraction(path, n, v) {
+		return
+	}
 	if v > l.most {
 		r.fault(n.value, "", "`%s` is a %s of at most %d", path, l.says, l.most/100)
 		return
@@ -64,6 +68,20 @@ func (l priceLimit) read(r *reader, path string, n *node) {
 	}
 	r.d.Price.Items = append(r.d.Price.Items, PriceItem{Name: name, Hundredths: v, Text: statementText(path, n), Place: n.value})
 }
+
+// fraction refuses a share under one percent that has no sign behind it: 0.3 is
+// more often meant for 30 percent than for three in a thousand.
+func (r *reader) fraction(path string, n *node, v int64) bool {
+	if v == 0 || v >= 100 || strings.HasSuffix(strings.TrimSpace(n.text), "%") {
+		return false
+	}
+	r.fault(n.value, fmt.Sprintf(`write "%d %%" or %d; or "%s %%" if that is meant`, v, v, plainHundredths(v)),
+		"`%s` is in percent, and %s of one percent is next to nothing", path, plainHundredths(v))
+	return true
+}
+
+// plainHundredths prints an amount under one, as it is typed.
+func plainHundredths(v int64) string { return strings.TrimRight(fmt.Sprintf("0.%02d", v), "0") }
 
 func currency(r *reader, path string, n *node) { r.d.Price.Currency, _ = r.says(path, n) }
 

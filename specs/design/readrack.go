@@ -4,20 +4,35 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
+	"strings"
+	"time"
 
 	"slatwright/specs/diag"
 	"slatwright/specs/table"
 	"slatwright/specs/unit"
 )
 
-// titleDate reads the date for the title block: a text, or a TOML date as it
-// stands.
+// titleDate reads the date for the title block and the waits: a text, or a TOML
+// date as it stands. It is a day of the calendar, or "".
 func titleDate(r *reader, path string, n *node) {
-	if n.shape == date {
-		r.d.Date = n.literal
+	const hint = `write year-month-day, such as "2026-05-04"`
+	day := n.literal
+	if n.shape != date {
+		var ok bool
+		if day, ok = r.says(path, n); !ok {
+			return
+		}
+		day = strings.TrimSpace(day)
+	}
+	if _, err := time.Parse(time.DateOnly, day); err == nil || day == "" {
+		r.d.Date = day
 		return
 	}
-	r.d.Date, _ = r.says(path, n)
+	if len(day) == len(time.DateOnly) && strings.Trim(day, "0123456789-") == "" && day[4] == '-' && day[7] == '-' {
+		r.fault(n.value, hint, "there is no such day as %s", n.literal)
+		return
+	}
+	r.fault(n.value, hint, "not a date")
 }
 
 // units reads the unit of bare figures. It comes before everything else.
@@ -25,8 +40,12 @@ func (r *reader) units(n *node) {
 	if n == nil {
 		return
 	}
-	if s, ok := r.choice("units", n, "in", "mm"); ok && s == "mm" {
+	switch s, ok := r.says("units", n); {
+	case !ok || s == "in":
+	case s == "mm":
 		r.d.Units = unit.Metric
+	default: // no guess which: "cm" is not nearer to one of them
+		r.fault(n.value, `write "in" or "mm"; a figure may have another unit of its own: "61 cm", "2 ft"`, "`units` can't be %s", n.literal)
 	}
 }
 
@@ -163,8 +182,7 @@ func (r *reader) findBottle(name string, n *node) {
 	for _, b := range table.Bottles() {
 		names = append(names, b.ID)
 	}
-	hint := diag.DidYouMean(name, names)
-	r.fault(n.value, cmp.Or(hint, "`slatwright tables bottles` lists them; or measure it, under [bottle.NAME]"), "unknown bottle %s", n.literal)
+	r.fault(n.value, cmp.Or(likeBottle(name, names), "`slatwright tables bottles` lists them; or measure it, under [bottle.NAME]"), "unknown bottle %s", n.literal)
 }
 
 // columns reads the [[column]]s, left to right.

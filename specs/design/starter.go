@@ -34,7 +34,7 @@ const starter = `# A rack for bottles. Take the # from a line to say more; what 
 title = "Bottle rack"
 # order = ""
 # customer = ""
-# date = ""
+# date = ""                     # year-month-day: "2026-05-04"
 # revision = ""
 units = "{UNITS}"                 # of bare figures, and of the drawings
 # grid = "{GRID}"                 # the finest mark the shop sets by
@@ -45,7 +45,7 @@ units = "{UNITS}"                 # of bare figures, and of the drawings
 
 # [site]                          # the room it goes in
 # width = ["{SITE}"]              # measured at several places: the least counts
-# fit = 0                         # air kept at the wall and above
+# fit = 0                         # air kept on each side, at the wall and above
 
 [rack]                            # overall, the top included
 columns = 4                       # or "3 .. 6", "<= 6", "~ 5", "most"

@@ -62,18 +62,20 @@ type bottleFile struct {
 			origin
 		}
 	}
+	Called  map[string]string // what is said for the first part of an id
 	Sources map[string]string
 }
 
 type bottleTable struct {
 	rows    []Bottle
+	called  map[string]string
 	sources []Source
 }
 
 var bottles = sync.OnceValue(func() bottleTable {
 	var file bottleFile
 	meta := decode("bottles", bottlesText, &file)
-	t := bottleTable{sources: sourcesOf(meta, file.Sources)}
+	t := bottleTable{called: file.Called, sources: sourcesOf(meta, file.Sources)}
 	for _, b := range file.Bottle {
 		t.rows = append(t.rows, Bottle{
 			ID: b.ID, Name: b.Name, Millilitres: b.Millilitres, Closure: b.Closure,
@@ -88,6 +90,10 @@ var bottles = sync.OnceValue(func() bottleTable {
 
 // Bottles returns all kinds of bottle, in the order of the table.
 func Bottles() []Bottle { return slices.Clone(bottles().rows) }
+
+// BottleCalled returns the first part of the ids of what is spoken of by another
+// word: "sparkling" for "champagne". "" where the table knows none.
+func BottleCalled(word string) string { return bottles().called[word] }
 
 // FindBottle returns the bottle with the id.
 func FindBottle(id string) (Bottle, bool) {

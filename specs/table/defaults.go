@@ -13,8 +13,9 @@ type Default struct {
 	Name     string // dotted, as in a design: "slat.height", "shop.kerf"
 	Imperial unit.Length
 	Metric   unit.Length
-	// The least that it gives way to; 0 where nothing is said of that.
+	// The least and the most that it gives way to; 0 where nothing is said of that.
 	LeastImperial, LeastMetric unit.Length
+	MostImperial, MostMetric   unit.Length
 	Note                       string
 	Origin                     Origin
 }
@@ -36,6 +37,15 @@ func (d Default) Least(sys unit.System) unit.Length {
 	return d.LeastImperial
 }
 
+// Most returns the most that the default gives way to, 0 where nothing is said
+// of that.
+func (d Default) Most(sys unit.System) unit.Length {
+	if sys == unit.Metric {
+		return d.MostMetric
+	}
+	return d.MostImperial
+}
+
 //go:embed defaults.toml
 var defaultsText []byte
 
@@ -46,6 +56,8 @@ var defaults = sync.OnceValue(func() []Default {
 			Imperial, Metric length
 			LeastImperial    length `toml:"least_imperial"`
 			LeastMetric      length `toml:"least_metric"`
+			MostImperial     length `toml:"most_imperial"`
+			MostMetric       length `toml:"most_metric"`
 		}
 	}
 	decode("defaults", defaultsText, &file)
@@ -54,6 +66,7 @@ var defaults = sync.OnceValue(func() []Default {
 		list = append(list, Default{
 			Name: d.Name, Imperial: unit.Length(d.Imperial), Metric: unit.Length(d.Metric), Note: d.Note,
 			LeastImperial: unit.Length(d.LeastImperial), LeastMetric: unit.Length(d.LeastMetric),
+			MostImperial: unit.Length(d.MostImperial), MostMetric: unit.Length(d.MostMetric),
 			Origin: Origin{Standing: Own, Source: "chosen for this program"},
 		})
 	}

@@ -182,8 +182,13 @@ func listDefaults(f unit.Format) Listing {
 	l := Listing{Name: "defaults", Title: "defaults: what a design gets where it leaves a length unsaid"}
 	for _, d := range defaults() {
 		cells := []Cell{{"default", f.Unit(d.Value(f.System)), d.Origin}}
-		if least := d.Least(f.System); least > 0 {
+		switch least, most := d.Least(f.System), d.Most(f.System); {
+		case least > 0 && most > 0:
+			cells = append(cells, Cell{"gives way to", f.Text(least) + " .. " + f.Unit(most), d.Origin})
+		case least > 0:
 			cells = append(cells, Cell{"gives way to", f.Unit(least) + " or more", d.Origin})
+		case most > 0:
+			cells = append(cells, Cell{"gives way to", f.Unit(most) + " or less", d.Origin})
 		}
 		l.Rows = append(l.Rows, Row{Name: d.Name, Text: d.Note, Cells: cells})
 	}

@@ -188,6 +188,28 @@ func TestDefaultsAgreeWithStock(t *testing.T) {
 	}
 }
 
+// What a default gives way to lies on both sides of it.
+func TestDefaultsGiveWay(t *testing.T) {
+	limited := 0
+	for _, d := range table.Defaults() {
+		for _, sys := range []unit.System{unit.Imperial, unit.Metric} {
+			least, most := d.Least(sys), d.Most(sys)
+			if least > d.Value(sys) || most > 0 && most < d.Value(sys) {
+				t.Errorf("%s: %v, that gives way to %v .. %v", d.Name, d.Value(sys), least, most)
+			}
+			if most > 0 {
+				limited++
+			}
+		}
+		if (d.MostImperial > 0) != (d.MostMetric > 0) || (d.LeastImperial > 0) != (d.LeastMetric > 0) {
+			t.Errorf("%s is limited in one unit alone", d.Name)
+		}
+	}
+	if limited < 2*3 {
+		t.Errorf("%d limits of what defaults grow to; want those of the overhangs at least", limited)
+	}
+}
+
 func TestPrint(t *testing.T) {
 	var all bytes.Buffer
 	if err := table.Print(&all, "", unit.Metric); err != nil {
