@@ -43,7 +43,7 @@ func buildMeasured(d *design.Design) (*Rack, error) {
 	}
 	h := holder{before: before, d: d, at: d.Measured[0].Length}
 	again := h.design()
-	r, err := build(again)
+	r, err := buildOn(again, &bench{d, before, isGlued(d)})
 	if err != nil {
 		return nil, err
 	}
@@ -59,6 +59,11 @@ func buildMeasured(d *design.Design) (*Rack, error) {
 	}
 	r.Design, r.Measured = d, h.measured
 	r.recall(before)
+	if r.waits() {
+		// A length that is still to be measured moves nothing: what would put the
+		// rack right is what would have done so without it.
+		r.Remedies = before.Remedies
+	}
 	return r, nil
 }
 
@@ -92,6 +97,11 @@ func (r *Rack) hangsOn(p Part) []string {
 // measured, so that it is not to be cut yet.
 func (r *Rack) Waits(p Part) bool {
 	return slices.ContainsFunc(r.Measured, func(m Measured) bool { return m.Later && slices.Contains(p.After, m.Name) })
+}
+
+// waits reports whether anything is still to be measured.
+func (r *Rack) waits() bool {
+	return slices.ContainsFunc(r.Measured, func(m Measured) bool { return m.Later })
 }
 
 // recall gives lengths that measuring did not change the proof they had before.

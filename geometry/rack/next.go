@@ -50,7 +50,7 @@ func (a attempt) next(id solve.CountID) (Next, error) {
 	}
 	least := slices.Clone(a.s.Counts)
 	least[id]++
-	v := &adviser{free: free, drawn: a.b, least: least, kept: a.s}
+	v := &adviser{free: free, drawn: a.b, least: least, kept: a.s, bench: a.bench}
 	if n.SoftOnly && free != a.b {
 		// What stops it as drawn is to be told of the rack as drawn.
 		drawn, err := a.b.m.OneMore(id, a.s)
