@@ -195,7 +195,7 @@ func TestRemediesLeaveTheGluedAlone(t *testing.T) {
 func TestClashLeavesTheMeasuredAlone(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"[site]\nwidth = \"40 1/4\"\n[rack]\ncolumns = \"most\"\nrows = 3\n[measured]\ncell.channel = \"4 1/4\"\n", "nothing that is still to be cut can put this right"},
-		{"[rack]\ncolumns = 4\nrows = 3\nwidth = 20\n[cell]\ngap = \"2 3/16\"\n[overhang]\nside = \"3/4\"\n[measured]\nleg.thickness = \"23/32\"\n", "any one of these would do: "},
+		{"[rack]\ncolumns = 4\nrows = 3\nwidth = 20\n[cell]\ngap = \"2 3/16\"\n[overhang]\nside = \"3/4\"\n[measured]\nleg.thickness = \"23/32\"\n", "this would do: rack.columns 1 (line 2)"},
 	} {
 		_, err := racktest.Try(t, c.text)
 		var clash *rack.Clash
