@@ -30,6 +30,7 @@ func (p *Plan) offer() {
 		}
 	}
 	if stated {
+		p.noteShared()
 		return
 	}
 	for i, o := range p.Orders {
@@ -56,7 +57,7 @@ func (p *Plan) state(order int, b *design.Board) {
 }
 
 // add adds a board. One that two designs name alike is the same board: bought
-// from one yard, or lying in one rack, where the larger count holds.
+// from one yard, or lying in one rack (onhand.go).
 func (p *Plan) add(b cutting.Board, by Offer) {
 	for i, have := range p.Job.Boards {
 		count := have.OnHand
@@ -64,16 +65,13 @@ func (p *Plan) add(b cutting.Board, by Offer) {
 		if have != b || (count > 0) != (b.OnHand > 0) {
 			continue
 		}
-		if b.OnHand > 0 && p.Offers[i].Order != by.Order {
-			p.Job.Boards[i].OnHand = max(count, b.OnHand)
-			p.note("boards on hand that several designs list are taken to be the same boards")
-		} else {
-			p.Job.Boards[i].OnHand = count + b.OnHand // listed twice in one design
-		}
+		p.list(i, b.OnHand, by)
 		return
 	}
 	p.Job.Boards = append(p.Job.Boards, b)
 	p.Offers = append(p.Offers, by)
+	p.lists = append(p.lists, nil)
+	p.list(len(p.Offers)-1, b.OnHand, by)
 }
 
 func (p *Plan) note(s string) {
