@@ -14,6 +14,7 @@ import (
 	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
 	"slatwright/specs/design"
+	"slatwright/specs/table"
 )
 
 // Each change that is suggested for a contradiction, typed into the file as it
@@ -160,4 +161,38 @@ func retype(text string, line int, name, first, way string) (string, bool) {
 	}
 	lines[line-1] = fmt.Sprintf("%s = %q", key, value)
 	return strings.Join(lines, "\n"), true
+}
+
+// In place of the maker's bottle only one that holds about as much is offered.
+func TestBottlesOfferedHoldAsMuch(t *testing.T) {
+	named := regexp.MustCompile(`bottles\.fit \["([a-z0-9-]+)"\]`)
+	offered := 0
+	for _, bottle := range []string{"claret-750", "burgundy-750", "magnum-1500", "half-375"} {
+		for _, channel := range []string{"2", "2 1/2", "3", "3 1/4", "3 1/2", "4"} {
+			r, err := racktest.Try(t, fmt.Sprintf("[bottles]\nfit = [%q]\n[rack]\ncolumns = 2\nrows = 3\n[cell]\nchannel = %q\n", bottle, channel))
+			var hints []string
+			var clash *rack.Clash
+			switch {
+			case errors.As(err, &clash):
+				hints = append(hints, rack.Advice(clash.Changes))
+			case err != nil:
+				t.Fatal(err)
+			default:
+				for _, x := range r.Remedies {
+					hints = append(hints, rack.Advice(x.Changes))
+				}
+			}
+			was, _ := table.FindBottle(bottle)
+			for _, m := range named.FindAllStringSubmatch(strings.Join(hints, "\n"), -1) {
+				offered++
+				is, _ := table.FindBottle(m[1])
+				if 10*max(is.Millilitres-was.Millilitres, was.Millilitres-is.Millilitres) > was.Millilitres {
+					t.Errorf("%s in place of %s (channel %s)", m[1], bottle, channel)
+				}
+			}
+		}
+	}
+	if offered == 0 {
+		t.Error("no bottle was offered in place of another")
+	}
 }

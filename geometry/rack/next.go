@@ -138,7 +138,7 @@ func (a *adviser) needs(c solve.Change, on []solve.StatementID, softOnly bool) s
 	case softOnly && kept == "" && a.unsure:
 		return notWorkedOut
 	case softOnly && kept == "":
-		return "no change of this line alone, as drawn"
+		return "no change of this line alone is enough while defaults and preferences are kept"
 	case softOnly:
 		return kept + " as drawn; nothing if defaults and preferences give way"
 	case free == "":
