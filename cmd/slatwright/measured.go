@@ -27,11 +27,11 @@ func printMeasured(w io.Writer, r *rack.Rack) {
 	printStock(w, r)
 	for _, p := range r.Parts {
 		if len(p.After) > 0 {
-			says := "follows from what was measured of"
-			if r.Waits(p) {
-				says = "cut after measuring"
+			says, names := "follows from what was measured of", p.After
+			if waits := r.Awaits(p); len(waits) > 0 {
+				says, names = "cut after measuring", waits
 			}
-			fmt.Fprintf(w, "  %s %s: %s %s\n", p.Mark, p.Name, says, strings.Join(p.After, ", "))
+			fmt.Fprintf(w, "  %s %s: %s %s\n", p.Mark, p.Name, says, strings.Join(names, ", "))
 		}
 	}
 }

@@ -330,16 +330,26 @@ type Gauge struct {
 }
 
 // Gauges returns the gauges for gaps, sideways and upright, in the order of the
-// dimensions. A channel has none: its limits are those of the gap in it.
+// dimensions. A channel has none: its limits are those of the gap in it. Nor has
+// a gap with both limits at one printed length: no two sticks tell them apart.
+// Ungauged lists those.
 func Gauges(list []Dimension) []Gauge {
 	var out []Gauge
 	for _, d := range list {
-		switch d.Name {
-		case SidewaysGap, UprightGap:
-			if d.Least > 0 || d.Greatest > 0 {
-				out = append(out, Gauge{d.Name, d.Where, d.Drawn, d.Least, d.Greatest})
-			}
+		if d.gap() && !d.pinned() && (d.Least > 0 || d.Greatest > 0) {
+			out = append(out, Gauge{d.Name, d.Where, d.Drawn, d.Least, d.Greatest})
 		}
 	}
 	return out
 }
+
+// Ungauged returns the gaps that have no gauge because both limits are one
+// printed length.
+func Ungauged(list []Dimension) []Dimension {
+	return slices.DeleteFunc(slices.Clone(list), func(d Dimension) bool { return !d.gap() || !d.pinned() })
+}
+
+func (d Dimension) gap() bool { return d.Name == SidewaysGap || d.Name == UprightGap }
+
+// pinned reports whether the limits leave nothing between them.
+func (d Dimension) pinned() bool { return d.Least > 0 && d.Greatest > 0 && d.Least >= d.Greatest }

@@ -98,9 +98,13 @@ func TestGauges(t *testing.T) {
 	list := []inspect.Dimension{
 		{Name: "sideways gap", Least: in, Greatest: 2 * in}, {Name: "channel", Least: 3 * in}, {Name: "inside depth", Least: in},
 		{Name: "upright gap", Where: "column 2"}, {Name: "upright gap", Where: "column 3", Drawn: 3 * in, Least: 3 * in},
+		{Name: "upright gap", Where: "column 4", Least: 4 * in, Greatest: 4 * in},
 	}
 	got := inspect.Gauges(list)
 	if len(got) != 2 || got[0].Go != in || got[0].NoGo != 2*in || got[1].Where != "column 3" || got[1].Go != 3*in || got[1].NoGo != 0 {
 		t.Errorf("gauges %+v", got)
+	}
+	if got := inspect.Ungauged(list); len(got) != 1 || got[0].Where != "column 4" {
+		t.Errorf("without gauges %+v", got)
 	}
 }

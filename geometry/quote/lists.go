@@ -11,9 +11,18 @@ func Gap(p *saw.Plan) string {
 	return fmt.Sprintf("at most %s over the least possible", Hundredths(p.Cost-p.Bound))
 }
 
-// Saved says what orders save by being cut together; "" where they save nothing.
+// Saved says what orders save by being cut together, or why that cannot be
+// told; "" where they save nothing.
 func Saved(p *saw.Plan) string {
-	if p.Apart <= p.Cost {
+	switch {
+	case p.Untold != "":
+		return "what cutting together saves cannot be told: " + p.Untold
+	case p.Apart > p.Cost && p.Doubled:
+		return fmt.Sprintf("each order by itself would cost %s in all, with more boards on hand than there are: cut together they save at least %s",
+			Hundredths(p.Apart), Hundredths(p.Apart-p.Cost))
+	case p.Doubled:
+		return "what cutting together saves cannot be told: planned each by itself, the orders would take more boards on hand than there are"
+	case p.Apart <= p.Cost:
 		return ""
 	}
 	return fmt.Sprintf("each order by itself would cost %s in all: cut together they save %s", Hundredths(p.Apart), Hundredths(p.Apart-p.Cost))

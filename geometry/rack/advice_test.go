@@ -14,6 +14,7 @@ import (
 	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
 	"slatwright/specs/design"
+	"slatwright/specs/table"
 )
 
 // Each change that is suggested for a contradiction, typed into the file as it
@@ -160,4 +161,55 @@ func retype(text string, line int, name, first, way string) (string, bool) {
 	}
 	lines[line-1] = fmt.Sprintf("%s = %q", key, value)
 	return strings.Join(lines, "\n"), true
+}
+
+// In place of the maker's bottle one that holds about as much is offered, and
+// another only where none of those would do.
+func TestBottlesOfferedHoldAsMuch(t *testing.T) {
+	named := regexp.MustCompile(`bottles\.fit \["([a-z0-9-]+)"\]`)
+	offered := 0
+	for _, bottle := range []string{"claret-750", "burgundy-750", "magnum-1500", "half-375"} {
+		for _, channel := range []string{"2", "2 1/2", "3", "3 1/4", "3 1/2", "4"} {
+			with := func(bottle string) (*rack.Rack, error) {
+				return racktest.Try(t, fmt.Sprintf("[bottles]\nfit = [%q]\n[rack]\ncolumns = 2\nrows = 3\n[cell]\nchannel = %q\n", bottle, channel))
+			}
+			r, err := with(bottle)
+			type hint struct{ check, text string } // no check: a contradiction
+			var hints []hint
+			var clash *rack.Clash
+			switch {
+			case errors.As(err, &clash):
+				hints = append(hints, hint{"", rack.Advice(clash.Changes)})
+			case err != nil:
+				t.Fatal(err)
+			default:
+				for _, x := range r.Remedies {
+					hints = append(hints, hint{x.Check, rack.Advice(x.Changes)})
+				}
+			}
+			was, _ := table.FindBottle(bottle)
+			asMuch := func(k table.Bottle) bool {
+				return 10*max(k.Millilitres-was.Millilitres, was.Millilitres-k.Millilitres) <= was.Millilitres
+			}
+			for _, h := range hints {
+				for _, m := range named.FindAllStringSubmatch(h.text, -1) {
+					offered++
+					if is, _ := table.FindBottle(m[1]); asMuch(is) {
+						continue
+					}
+					for _, k := range table.Bottles() {
+						if k.ID == bottle || !asMuch(k) {
+							continue
+						}
+						if other, err := with(k.ID); err == nil && (h.check == "" || passes(other, h.check)) {
+							t.Errorf("%s in place of %s (channel %s), and %s would do", m[1], bottle, channel, k.ID)
+						}
+					}
+				}
+			}
+		}
+	}
+	if offered == 0 {
+		t.Error("no bottle was offered in place of another")
+	}
 }

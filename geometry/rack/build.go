@@ -22,8 +22,12 @@ func Build(d *design.Design) (*Rack, error) {
 }
 
 // build solves a design as it stands.
-func build(d *design.Design) (*Rack, error) {
+func build(d *design.Design) (*Rack, error) { return buildOn(d, nil) }
+
+// buildOn is build for a design of which something may be measured already.
+func buildOn(d *design.Design, on *bench) (*Rack, error) {
 	a, err := solveDesign(d)
+	a.bench = on
 	switch {
 	case err != nil:
 		return nil, err

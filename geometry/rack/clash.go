@@ -45,10 +45,10 @@ func (a *adviser) clash(c *solve.Conflict) *Clash {
 		lines := b.inFileOrder(p.Statements)
 		var changes []LineText
 		for _, c := range p.Changes {
-			if strings.HasSuffix(b.lines[c.Statement].text, asBefore) {
+			more, there := a.offers(c, on)
+			if there {
 				continue // what is built already is no line to change
 			}
-			more := a.changes(c, on)
 			if len(more) == 0 && len(lines) > 1 && a.idle(c.Statement, on) {
 				lines = slices.DeleteFunc(lines, func(id solve.StatementID) bool { return id == c.Statement })
 				continue // left out, it would be in the way as much
@@ -58,11 +58,17 @@ func (a *adviser) clash(c *solve.Conflict) *Clash {
 			}
 			changes = append(changes, more...)
 		}
-		grid, said := b.gridOf(p.Statements, on), b.linesOf(lines)
+		grid, said := gridPart{}, b.linesOf(lines)
+		if a.bench == nil || !a.bench.glued {
+			grid = b.gridOf(p.Statements, on)
+		}
 		if grid.line.Line > 0 {
 			said = append(said, grid.line)
 			slices.SortStableFunc(said, func(x, y LineText) int { return x.Line - y.Line })
 			changes = append(changes, grid.change)
+		}
+		if len(changes) == 0 && a.bench != nil && a.bench.glued {
+			changes = []LineText{{0, nothingLeft}}
 		}
 		slices.SortStableFunc(changes, func(x, y LineText) int { return x.Line - y.Line })
 		out.Lines, out.Changes = append(out.Lines, said...), append(out.Changes, changes...)
@@ -121,12 +127,14 @@ func Advice(changes []LineText) string {
 	var ways, none, open []string
 	for _, c := range changes {
 		switch c.Text {
+		case nothingLeft:
+			return nothingLeft
 		case NoChange:
 			none = append(none, strconv.Itoa(c.Line))
 		case notWorkedOut:
 			open = append(open, strconv.Itoa(c.Line))
 		default:
-			ways = append(ways, fmt.Sprintf("%s (line %d)", c.Text, c.Line))
+			ways = append(ways, fmt.Sprintf("%s (%s)", c.Text, c.place()))
 		}
 	}
 	text := ""

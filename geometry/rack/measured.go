@@ -43,7 +43,7 @@ func buildMeasured(d *design.Design) (*Rack, error) {
 	}
 	h := holder{before: before, d: d, at: d.Measured[0].Length}
 	again := h.design()
-	r, err := build(again)
+	r, err := buildOn(again, &bench{d, before, isGlued(d)})
 	if err != nil {
 		return nil, err
 	}
@@ -59,6 +59,11 @@ func buildMeasured(d *design.Design) (*Rack, error) {
 	}
 	r.Design, r.Measured = d, h.measured
 	r.recall(before)
+	if r.waits() {
+		// A length that is still to be measured moves nothing: what would put the
+		// rack right is what would have done so without it.
+		r.Remedies = before.Remedies
+	}
 	return r, nil
 }
 
@@ -88,10 +93,25 @@ func (r *Rack) hangsOn(p Part) []string {
 	return out
 }
 
+// Awaits lists the lengths that are still to be measured before a part is cut,
+// in the order of the file; nil where its size is the one to cut to.
+func (r *Rack) Awaits(p Part) []string {
+	var out []string
+	for _, m := range r.Measured {
+		if m.Later && slices.Contains(p.After, m.Name) {
+			out = append(out, m.Name)
+		}
+	}
+	return out
+}
+
 // Waits reports whether a part's size hangs on a length that is still to be
 // measured, so that it is not to be cut yet.
-func (r *Rack) Waits(p Part) bool {
-	return slices.ContainsFunc(r.Measured, func(m Measured) bool { return m.Later && slices.Contains(p.After, m.Name) })
+func (r *Rack) Waits(p Part) bool { return len(r.Awaits(p)) > 0 }
+
+// waits reports whether anything is still to be measured.
+func (r *Rack) waits() bool {
+	return slices.ContainsFunc(r.Measured, func(m Measured) bool { return m.Later })
 }
 
 // recall gives lengths that measuring did not change the proof they had before.

@@ -136,3 +136,74 @@ func TestMeasuredAsDrawn(t *testing.T) {
 		}
 	}
 }
+
+// What is measured or glued is never offered as a change. What is offered,
+// typed under [measured], puts the check right and leaves the ladders alone.
+func TestRemediesLeaveTheGluedAlone(t *testing.T) {
+	const (
+		bar    = "[rack]\ncolumns = 4\nrows = 5\n[bottles]\nfit = [\"claret-750\"]\n"
+		lifted = bar + "[apron]\nlift = \"3/8\"\n"
+		stock  = "[measured]\nleg.thickness = \"23/32\"\nslat.thickness = \"23/32\"\n"
+	)
+	for _, c := range []struct {
+		name, text, check string
+		want              []string // the lines to add under [measured], "" where nothing helps
+	}{
+		{"aprons too high", bar + stock + "cell.channel = \"3 13/16\"\n", "fit.lower_apron", []string{"measured.apron.height 2 3/8 in"}},
+		{"aprons stated", bar + "[apron]\nheight = \"2 1/2\"\n" + stock + "cell.channel = \"3 13/16\"\n", "fit.lower_apron", []string{"measured.apron.height 2 3/8 in"}},
+		{"aprons lifted", lifted + stock + "cell.channel = \"3 13/16\"\n", "fit.lower_apron", []string{"measured.apron.lift 1/4 in", "measured.apron.height 2 3/8 in"}},
+		{"cell too narrow", bar + "[measured]\ncell.channel = \"3 3/16\"\n", "fit.side", []string{""}},
+	} {
+		r := racktest.Build(t, c.text)
+		var got []string
+		for _, x := range r.Remedies {
+			if x.Check != c.check {
+				continue
+			}
+			for _, l := range x.Changes {
+				if l.Line != 0 {
+					t.Errorf("%s: offers to change line %d: %s", c.name, l.Line, l.Text)
+				}
+				got = append(got, l.Text)
+			}
+			if says := rack.Advice(x.Changes); c.want[0] == "" && says != "nothing that is still to be cut can put this right" {
+				t.Errorf("%s: advice %q", c.name, says)
+			}
+		}
+		if c.want[0] == "" {
+			continue
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: offers %q; want %q", c.name, got, c.want)
+		}
+		for _, l := range got {
+			name, value, _ := strings.Cut(strings.TrimPrefix(l, "measured."), " ")
+			mended := racktest.Build(t, fmt.Sprintf("%s%s = %q\n", c.text, name, value))
+			if !passes(mended, c.check) {
+				t.Errorf("%s: %s does not put it right", c.name, l)
+			}
+			for _, name := range []string{"slat.first", "slat.height", "leg.length", "cell.rise", "cell.gap", "apron.length"} {
+				if mended.Len(name) != r.Len(name) {
+					t.Errorf("%s: %s moves %s", c.name, l, name)
+				}
+			}
+		}
+	}
+}
+
+// Lines of [measured] are not offered in contradictions either.
+func TestClashLeavesTheMeasuredAlone(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"[site]\nwidth = \"40 1/4\"\n[rack]\ncolumns = \"most\"\nrows = 3\n[measured]\ncell.channel = \"4 1/4\"\n", "nothing that is still to be cut can put this right"},
+		{"[rack]\ncolumns = 4\nrows = 3\nwidth = 20\n[cell]\ngap = \"2 3/16\"\n[overhang]\nside = \"3/4\"\n[measured]\nleg.thickness = \"23/32\"\n", "no change of one of these lines alone helps"},
+	} {
+		_, err := racktest.Try(t, c.text)
+		var clash *rack.Clash
+		if !errors.As(err, &clash) {
+			t.Fatalf("error %v; want a clash\n%s", err, c.text)
+		}
+		if hint := clash.Messages()[0].Hint; !strings.HasPrefix(hint, c.want) || strings.Contains(hint, "measured.") {
+			t.Errorf("hint %q; want %q and no measured line\n%s", hint, c.want, c.text)
+		}
+	}
+}

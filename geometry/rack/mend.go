@@ -17,6 +17,7 @@ type adviser struct {
 	free, drawn *stater
 	least       []int           // what each count may not fall below; nil: anything goes
 	kept        *solve.Solution // the soft values as drawn; nil: as wished
+	bench       *bench          // what is there already; nil where nothing was measured
 	unsure      bool            // a question about the present line was too hard
 }
 

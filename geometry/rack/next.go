@@ -50,7 +50,7 @@ func (a attempt) next(id solve.CountID) (Next, error) {
 	}
 	least := slices.Clone(a.s.Counts)
 	least[id]++
-	v := &adviser{free: free, drawn: a.b, least: least, kept: a.s}
+	v := &adviser{free: free, drawn: a.b, least: least, kept: a.s, bench: a.bench}
 	if n.SoftOnly && free != a.b {
 		// What stops it as drawn is to be told of the rack as drawn.
 		drawn, err := a.b.m.OneMore(id, a.s)
@@ -138,7 +138,7 @@ func (a *adviser) needs(c solve.Change, on []solve.StatementID, softOnly bool) s
 	case softOnly && kept == "" && a.unsure:
 		return notWorkedOut
 	case softOnly && kept == "":
-		return "no change of this line alone, as drawn"
+		return "no change of this line alone is enough while defaults and preferences are kept"
 	case softOnly:
 		return kept + " as drawn; nothing if defaults and preferences give way"
 	case free == "":

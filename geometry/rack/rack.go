@@ -137,7 +137,7 @@ type Part struct {
 	Width     unit.Length
 	Length    unit.Length // along the grain
 	Stock     string      // nominal size, "" where the design names none
-	After     []string    // the measured lengths that its size hangs on: cut it after measuring them
+	After     []string    // the lengths of [measured] that its size hangs on; Rack.Awaits has those still to be measured
 }
 
 // Piece is one part in its place. Its grain runs along Grain.

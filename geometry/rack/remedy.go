@@ -45,7 +45,7 @@ func (a attempt) remedies() ([]Remedy, error) {
 		if err != nil {
 			return nil, err
 		}
-		v := &adviser{free: forced, drawn: forced}
+		v := &adviser{free: forced, drawn: forced, bench: a.bench}
 		r.Changes = v.clash(conflict).Changes
 		out = append(out, r)
 	}

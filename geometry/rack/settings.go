@@ -101,8 +101,9 @@ func (c choice) values() []unit.Length {
 // attempt is a design stated with some settings and its best solution, nil
 // where it has none.
 type attempt struct {
-	b *stater
-	s *solve.Solution
+	b     *stater
+	s     *solve.Solution
+	bench *bench // what is there already; nil where nothing was measured
 }
 
 func try(d *design.Design, with settings) (a attempt, err error) {
@@ -244,7 +245,7 @@ func (a attempt) loosest() *stater {
 
 // clash explains a design without a solution.
 func (a attempt) clash() error {
-	v := &adviser{free: a.loosest(), drawn: a.b}
+	v := &adviser{free: a.loosest(), drawn: a.b, bench: a.bench}
 	c, err := v.free.m.Explain()
 	if err != nil {
 		return err

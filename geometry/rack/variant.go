@@ -198,21 +198,36 @@ func (b *stater) withoutFit(at diag.Place) *design.Design {
 	return d
 }
 
-// others lists the bottles of the table that a list lacks, the nearest to its
-// largest first.
+// others lists the bottles of the table that a list lacks: those that hold about
+// as much as its largest come first, since who has wine in bottles of one content
+// can seldom do with those of another, and of either the nearest in size.
 func (b *stater) others(list []design.BottleRef) []table.Bottle {
 	var largest unit.Length
+	var content int64
 	for _, x := range list {
-		k, _ := b.d.Bottle(x.Name)
-		largest = max(largest, k.Diameter.Nominal)
+		if k, _ := b.d.Bottle(x.Name); k.Diameter.Nominal > largest {
+			largest, content = k.Diameter.Nominal, k.Millilitres
+		}
 	}
 	out := slices.DeleteFunc(table.Bottles(), func(k table.Bottle) bool {
 		return slices.ContainsFunc(list, func(x design.BottleRef) bool { return x.Name == k.ID })
 	})
 	off := func(k table.Bottle) unit.Length { return (k.Diameter.Nominal - largest).Abs() }
-	slices.SortStableFunc(out, func(x, y table.Bottle) int { return int(off(x) - off(y)) })
+	slices.SortStableFunc(out, func(x, y table.Bottle) int {
+		switch a, z := alike(x.Millilitres, content), alike(y.Millilitres, content); {
+		case a && !z:
+			return -1
+		case z && !a:
+			return 1
+		}
+		return int(off(x) - off(y))
+	})
 	return out
 }
+
+// alike reports whether two contents are within a tenth of each other, as 700
+// and 750 ml are (the project's own figure).
+func alike(a, b int64) bool { return 10*max(a-b, b-a) <= max(a, b) && a > 0 }
 
 // fitAt finds the list of bottles that stands at a place.
 func fitAt(d *design.Design, at diag.Place) (*design.Fit, string) {

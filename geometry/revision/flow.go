@@ -17,7 +17,7 @@ func (m *matching) recut(minRip unit.Length) {
 		f.step[i] = make([]*cost, len(m.new))
 		for j := range m.new {
 			// Lots that need nothing or have none left can be of no use.
-			if m.old[i].Count > 0 && m.new[j].Count > 0 && fits(m.old[i].Size, m.new[j].Size, minRip) {
+			if m.old[i].Count > 0 && m.new[j].Count > 0 && (m.old[i].Name != panel || m.new[j].Name == panel) && fits(m.old[i].Size, m.new[j].Size, minRip) {
 				f.step[i][j] = &cost{len(cuts(m.old[i].Size, m.new[j].Size)), volume(m.old[i].Size) - volume(m.new[j].Size)}
 			}
 		}

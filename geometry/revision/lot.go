@@ -24,12 +24,16 @@ type Lot struct {
 	Size       Size
 	Seats      string // where it is fixed to others, the same however it is turned
 	Count      int
+	Measured   bool // drawn otherwise: the size is what was measured since
 }
 
 // lots returns the parts of a rack, spares among them, as they are once cut: in
 // the order of the rack. A spare is taken to be marked out like the first piece
 // of its part.
-func lots(r *rack.Rack) []Lot {
+func lots(r *rack.Rack) []Lot { return lotsOf(r, nil) }
+
+// lotsOf returns the lots with their sizes as they were measured since.
+func lotsOf(r *rack.Rack, is asMeasured) []Lot {
 	var out []Lot
 	add := func(l Lot) {
 		for i := range out {
@@ -42,8 +46,8 @@ func lots(r *rack.Rack) []Lot {
 	}
 	first := map[string]Lot{}
 	for _, p := range r.Pieces {
-		part := r.Parts[p.Part]
-		l := Lot{Mark: part.Mark, Name: part.Name, Size: sizeOf(r, part), Seats: seats(r, p), Count: 1}
+		part, changed := is.part(r.Parts[p.Part])
+		l := Lot{Mark: part.Mark, Name: part.Name, Size: sizeOf(r, part), Seats: seats(r, p, part), Count: 1, Measured: changed}
 		if _, ok := first[part.Name]; !ok {
 			first[part.Name] = l
 		}
@@ -58,14 +62,14 @@ func lots(r *rack.Rack) []Lot {
 	return out
 }
 
-// alreadyCut returns the lots of a rack but for parts that wait for something to
-// be measured.
-func alreadyCut(r *rack.Rack) []Lot {
+// alreadyCut returns the lots of a rack, as they were measured since, but for
+// parts that wait for something to be measured.
+func alreadyCut(r *rack.Rack, is asMeasured) []Lot {
 	waits := map[string]bool{}
 	for _, p := range r.Parts {
 		waits[p.Mark] = r.Waits(p)
 	}
-	return slices.DeleteFunc(lots(r), func(l Lot) bool { return waits[l.Mark] })
+	return slices.DeleteFunc(lotsOf(r, is), func(l Lot) bool { return waits[l.Mark] })
 }
 
 func sizeOf(r *rack.Rack, p rack.Part) Size {
@@ -86,8 +90,9 @@ type seat struct {
 // seats writes down where a piece is fixed to others. Nails follow from the
 // seats by one rule that turns with the piece, so pieces with the same seats
 // are drilled alike. A piece may be turned by half a turn about each of its
-// axes; of the four ways to write its seats the first in order is taken.
-func seats(r *rack.Rack, p rack.Piece) string {
+// axes; of the four ways to write its seats the first in order is taken. Is has
+// the sizes that the piece came out at.
+func seats(r *rack.Rack, p rack.Piece, is rack.Part) string {
 	axes := frame(p)
 	var size [3]unit.Length
 	for i, a := range axes {
@@ -102,6 +107,8 @@ func seats(r *rack.Rack, p rack.Piece) string {
 		}
 		list = append(list, s)
 	}
+	to := [3]unit.Length{max(is.Width, is.Thickness), min(is.Width, is.Thickness), is.Length}
+	list, size = moved(list, size, to), to
 	best := written(list)
 	for about := range axes {
 		best = min(best, written(turned(list, size, about)))

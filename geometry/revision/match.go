@@ -49,21 +49,23 @@ type Parts struct {
 }
 
 // CompareParts matches the parts cut for the old rack with those that the new
-// one needs, so that as few as can be are made new.
+// one needs, so that as few as can be are made new. What the new rack measured
+// of the stock the old parts were cut from is how large they are.
 func CompareParts(old, new *rack.Rack) Parts {
 	if old.Design.Wood.Species.ID != new.Design.Wood.Species.ID {
 		m := &matching{}
-		m.rest(alreadyCut(old), lots(new))
+		m.rest(alreadyCut(old, nil), lots(new))
 		return Parts{Moves: merged(m.moves), WoodChanged: true}
 	}
-	return Parts{Moves: match(alreadyCut(old), lots(new), new.Design.Shop.MinRipLength)}
+	return Parts{Moves: match(alreadyCut(old, found(old, new)), lots(new), new.Design.Shop.MinRipLength)}
 }
 
 // match finds a use for old parts. One old part becomes at most one new one. Of
 // all ways to match, the one returned serves the most new parts; then leaves the
 // most as they are; then the most that are only marked out anew; then takes the
 // fewest cuts and turns the least wood to waste, to the cubic millimetre. A part
-// shorter than minRip is cut to length only.
+// shorter than minRip is cut to length only. A top is glued up, so that nothing but
+// another top is made out of one.
 //
 // Parts of the same size are paired first. That costs nothing: where x and y
 // are alike and x was to become z and w to become y, w is at least as large as
@@ -77,12 +79,20 @@ func match(old, new []Lot, minRip unit.Length) []Move {
 		return func(a, b *Lot) bool { return a.Name == b.Name && like(a, b) }
 	}
 	m.pair(Serves, named(same))
-	m.pair(Serves, same)
+	m.pair(Serves, whole(same))
 	m.pair(Remark, named(sized))
-	m.pair(Remark, sized)
+	m.pair(Remark, whole(sized))
 	m.recut(minRip)
 	m.rest(m.old, m.new)
 	return merged(m.moves)
+}
+
+// panel is the part that is glued up from staves: joint lines run through it.
+const panel = "top"
+
+// whole leaves out what would make another part out of a glued-up panel.
+func whole(like func(a, b *Lot) bool) func(a, b *Lot) bool {
+	return func(a, b *Lot) bool { return like(a, b) && (a.Name != panel || b.Name == panel) }
 }
 
 // matching is a matching being made; the counts of its lots are what is still
@@ -185,5 +195,5 @@ func (l *Lot) plain() *Lot {
 	if l == nil {
 		return nil
 	}
-	return &Lot{Mark: l.Mark, Name: l.Name, Size: l.Size}
+	return &Lot{Mark: l.Mark, Name: l.Name, Size: l.Size, Measured: l.Measured}
 }

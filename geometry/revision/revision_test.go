@@ -27,6 +27,9 @@ func moves(p revision.Parts) []string {
 		for _, c := range m.Cuts {
 			text += ", " + string(c)
 		}
+		if m.Old != nil && m.Old.Measured {
+			text += ", as measured"
+		}
 		out = append(out, text)
 	}
 	return out
@@ -40,10 +43,11 @@ func TestCompareParts(t *testing.T) {
 		{"the same", plain, plain, []string{"24 serves from slat for slat", "8 serves from leg for leg", "4 serves from apron for apron", "1 serves from top for top"}},
 		// By hand: a column more is a ladder more, two legs and eight slats; a wider
 		// carcase needs other aprons and another top, and nothing old is long enough;
-		// the old ones can each become a slat.
+		// the old aprons can each
+		// become a slat, the top, which is glued up, cannot.
 		{"a column more", plain, strings.Replace(plain, "3", "4", 1), []string{
-			"24 serves from slat for slat", "4 recut from apron for slat, width, length", "1 recut from top for slat, width, length", "3 make for slat",
-			"8 serves from leg for leg", "2 make for leg", "4 make for apron", "1 make for top",
+			"24 serves from slat for slat", "4 recut from apron for slat, width, length", "4 make for slat",
+			"8 serves from leg for leg", "2 make for leg", "4 make for apron", "1 make for top", "1 left over from top",
 		}},
 		// A row less: the slats of three rows serve, legs are cut shorter.
 		{"a row less", plain, strings.Replace(plain, "rows = 4", "rows = 3", 1), []string{
@@ -65,6 +69,16 @@ func TestCompareParts(t *testing.T) {
 		// Aprons and top were waiting for a cell to be measured: none is cut yet.
 		{"measured", plain + "[measured]\ncell.channel = \"later\"\n", plain + "[measured]\ncell.channel = \"3 23/32\"\n", []string{
 			"24 serves from slat for slat", "8 serves from leg for leg", "4 make for apron", "1 make for top",
+		}},
+		// The stock that slats and legs were cut from was measured: they are as thin.
+		// Aprons were cut to a carcase that is now shorter, and the top with them.
+		{"stock measured", plain, plain + "[measured]\nslat.thickness = \"23/32\"\nleg.thickness = \"23/32\"\n", []string{
+			"24 serves from slat for slat, as measured", "8 serves from leg for leg, as measured", "4 recut from apron for apron, length", "1 recut from top for top, length",
+		}},
+		// Measured before and measured again: then it is other stock, and slats are too
+		// short to be planed.
+		{"other stock", plain + "[measured]\nslat.thickness = \"3/4\"\n", plain + "[measured]\nslat.thickness = \"23/32\"\n", []string{
+			"24 make for slat", "8 serves from leg for leg", "4 recut from apron for apron, length", "1 recut from top for top, length", "24 left over from slat",
 		}},
 		{"other wood", plain, plain + "[wood]\nspecies = \"radiata_pine\"\n", []string{
 			"24 make for slat", "8 make for leg", "4 make for apron", "1 make for top",

@@ -28,18 +28,12 @@ func (p *Plan) offered(b cutting.Board) int {
 // the search for a common plan of many orders is not exhaustive. It keeps the
 // common plan where the orders' shops differ or boards on hand would not reach.
 func (p *Plan) takeApart(alone []*Plan) {
-	used := make([]int, len(p.Job.Boards))
+	if p.Doubled {
+		return
+	}
 	for _, one := range alone {
 		one.Job.Shop.StaveGrid = p.Job.Shop.StaveGrid
 		if one.Job.Shop != p.Job.Shop {
-			return
-		}
-		for _, b := range one.Boards {
-			used[p.offered(b.Board)] += b.Count
-		}
-	}
-	for i, b := range p.Job.Boards {
-		if b.OnHand > 0 && used[i] > b.OnHand {
 			return
 		}
 	}

@@ -3,6 +3,7 @@ package saw
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"slatwright/geometry/cutting"
 	"slatwright/geometry/rack"
@@ -86,19 +87,28 @@ func (w *wording) fault() *Fault {
 func (w *wording) stockOut() *Fault {
 	text := "the boards on hand run out: they do not reach for " + w.what
 	hint := "list more boards on hand, or a price, so that they can be bought"
-	i, more := w.p.short()
-	if i < 0 {
+	short := w.p.short()
+	if len(short) == 0 {
 		return w.at(w.boardOf(w.e.Board), "", text, hint)
 	}
-	have := w.p.Job.Boards[i]
-	text += fmt.Sprintf("; on hand: %d of %s, %s long", have.OnHand, have.Nominal, w.f.Unit(have.Length))
-	return w.at(w.p.Offers[i].Board, "", text, fmt.Sprintf("%d more of these would do; or state their price, so that they can be bought", more))
+	have := w.p.Job.Boards[short[0].board]
+	text += fmt.Sprintf("; on hand: %d of %s, %s long", have.OnHand, boardName(have), w.f.Unit(have.Length))
+	says := fmt.Sprintf("%d more of these", short[0].more)
+	for _, x := range short[1:] {
+		b := w.p.Job.Boards[x.board]
+		says += fmt.Sprintf(" and %d more of %s, %s long,", x.more, boardName(b), w.f.Unit(b.Length))
+	}
+	return w.at(w.p.Offers[short[0].board].Board, "", text, says+" would do; or state their price, so that they can be bought")
 }
 
-// short returns the first board on hand of which there are too few, and how
-// many more would do: the job is planned again with more of each at a price, and
-// all that is there for nothing. It returns -1 where even that has no plan.
-func (p *Plan) short() (board, more int) {
+// missing is how many more of a board on hand would do.
+type missing struct{ board, more int }
+
+// short returns the boards on hand of which there are too few, and how many
+// more of all of them together would do: the job is planned again with more of
+// each at a price, and all that is there for nothing. It returns none where even
+// that has no plan.
+func (p *Plan) short() []missing {
 	job := p.Job
 	job.Boards = nil
 	for _, b := range p.Job.Boards {
@@ -115,20 +125,21 @@ func (p *Plan) short() (board, more int) {
 	}
 	made, err := cutting.Make(job)
 	if err != nil {
-		return -1, 0
+		return nil
 	}
-	board = -1
+	var out []missing
 	for _, b := range made.Boards {
 		i, ok := from[b.Index]
-		switch {
-		case !ok:
-		case board < 0:
-			board, more = i, b.Count
-		case i == board:
-			more += b.Count
+		if !ok {
+			continue
+		}
+		if at := slices.IndexFunc(out, func(m missing) bool { return m.board == i }); at >= 0 {
+			out[at].more += b.Count
+		} else {
+			out = append(out, missing{i, b.Count})
 		}
 	}
-	return board, more
+	return out
 }
 
 // add begins the hint: a board of the design's own, or a first one.

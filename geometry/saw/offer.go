@@ -31,6 +31,7 @@ func (p *Plan) offer() {
 		stated = stated || len(o.Rack.Design.Boards) > 0
 	}
 	if stated {
+		p.noteShared()
 		return
 	}
 	for i, o := range p.Orders {
@@ -76,17 +77,14 @@ func alike(a, b cutting.Board) bool {
 }
 
 // add adds a board of one design. One that another design names alike is the same
-// board: bought from one yard, or lying in one rack, where the larger count holds.
+// board: bought from one yard, or lying in one rack (onhand.go).
 func (p *Plan) add(b cutting.Board, by Offer) {
 	i := slices.IndexFunc(p.Job.Boards, func(have cutting.Board) bool { return alike(have, b) })
 	if i < 0 {
-		p.Job.Boards, p.Offers = append(p.Job.Boards, b), append(p.Offers, by)
-		return
+		i = len(p.Job.Boards)
+		p.Job.Boards, p.Offers, p.lists = append(p.Job.Boards, b), append(p.Offers, by), append(p.lists, nil)
 	}
-	if b.OnHand > 0 {
-		p.Job.Boards[i].OnHand = max(p.Job.Boards[i].OnHand, b.OnHand)
-		p.note("boards on hand that several designs list are taken to be the same boards")
-	}
+	p.list(i, b.OnHand, by)
 }
 
 func (p *Plan) note(s string) {

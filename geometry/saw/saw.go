@@ -54,8 +54,12 @@ type Plan struct {
 
 	// Apart is what the orders cost when each is planned by itself; 0 where
 	// there is one order only, or where one by itself has no plan.
-	Apart int64
-	Notes []string // what the maker should know about how the orders were put together
+	Apart   int64
+	Doubled bool // and then boards on hand would be taken by several of them, so that Apart is too little
+
+	Untold string     // why the orders are not planned each by itself as well; "" where they are
+	lists  [][]listed // which designs list each of Job.Boards as on hand
+	Notes  []string   // what the maker should know about how the orders were put together
 }
 
 // Batches sorts racks into those that are cut together: a board is of one wood,
@@ -87,14 +91,21 @@ func Make(racks []*rack.Rack, effort int64) (*Plan, error) {
 		return p, err
 	}
 	var alone []*Plan
+	apart := int64(0)
 	for i := range orders {
 		one, err := plan(orders[i:i+1], min(effort, EffortFor(1)))
-		if err != nil || !p.offers(one) {
+		switch {
+		case err != nil:
+			p.Untold = orders[i].Name + " by itself cannot be cut from the boards that it lists"
+			return p, nil
+		case !p.offers(one):
+			p.Untold = orders[i].Name + " by itself would be cut from boards that are not on offer to all"
 			return p, nil
 		}
 		alone = append(alone, one)
-		p.Apart += one.Cost
+		apart += one.Cost
 	}
+	p.Apart, p.Doubled = apart, p.doubled(alone)
 	if p.Apart < p.Cost {
 		p.takeApart(alone)
 	}

@@ -51,17 +51,18 @@ func (p *Plan) leftLong(at unit.Length) []string {
 	var out []string
 	for _, o := range p.Orders {
 		for _, part := range o.Rack.Parts {
-			if part.Length != at || len(part.After) == 0 {
+			waits := o.Rack.Awaits(part)
+			if part.Length != at || len(waits) == 0 {
 				continue
 			}
 			out = append(out, fmt.Sprintf("%s: leave long: cut to length after measuring %s",
-				p.Label(cutting.Placed{Order: o.Name, Mark: part.Mark}), strings.Join(part.After, ", ")))
+				p.Label(cutting.Placed{Order: o.Name, Mark: part.Mark}), strings.Join(waits, ", ")))
 		}
 	}
 	return out
 }
 
-// LeftLong says of every part that is cut after measuring what is measured.
+// LeftLong says of every part that is cut after measuring what is still to be measured.
 func (p *Plan) LeftLong() []string {
 	var out []string
 	for _, o := range p.Orders {

@@ -116,9 +116,9 @@ func (c Comparison) partLines() []string {
 func (c Comparison) moveLine(m revision.Move) string {
 	switch m.Use {
 	case revision.Serves:
-		return fmt.Sprintf("%s: %s still%s", named(m.New), word.Number(m.Count, "serves", "serve"), fromOther(m))
+		return fmt.Sprintf("%s: %s still%s", named(m.New), word.Number(m.Count, "serves", "serve"), fromOther(m)+measuredText(m))
 	case revision.Remark:
-		return fmt.Sprintf("%s: %s the size, to be marked out anew%s; %s", named(m.New), word.Number(m.Count, "has", "have"), fromOther(m), undrilled)
+		return fmt.Sprintf("%s: %s the size, to be marked out anew%s; %s", named(m.New), word.Number(m.Count, "has", "have"), fromOther(m)+measuredText(m), undrilled)
 	case revision.Recut:
 		var todo []string
 		for _, cut := range m.Cuts {
@@ -135,6 +135,14 @@ func (c Comparison) moveLine(m revision.Move) string {
 const undrilled = "only what is not drilled, nailed or glued yet"
 
 func named(l *revision.Lot) string { return l.Mark + " " + l.Name }
+
+// measuredText says where the old part was drawn of another size than it has.
+func measuredText(m revision.Move) string {
+	if m.Old.Measured {
+		return ", as measured"
+	}
+	return ""
+}
 
 // fromOther names the old part, where it was another one.
 func fromOther(m revision.Move) string {

@@ -22,7 +22,7 @@ func Parts(r *rack.Rack) ([]byte, error) {
 		rows = append(rows, []string{
 			p.Mark, p.Name, strconv.Itoa(p.Count), strconv.Itoa(saw.Spares(r, p.Name)),
 			r.Format.Text(p.Thickness), r.Format.Text(p.Width), r.Format.Text(p.Length),
-			p.Thickness.Decimal(), p.Width.Decimal(), p.Length.Decimal(), p.Stock, "along the length", strings.Join(p.After, ", "),
+			p.Thickness.Decimal(), p.Width.Decimal(), p.Length.Decimal(), p.Stock, "along the length", strings.Join(r.Awaits(p), ", "),
 		})
 	}
 	return encodeRows(rows)

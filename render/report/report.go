@@ -163,7 +163,7 @@ func JSON(r *rack.Rack, findings []check.Finding) ([]byte, error) {
 		f.Measured = append(f.Measured, measure{m.Name, m.Line, m.Later, mm(m.Value), mm(m.Designed), lines(m.Aside)})
 	}
 	for _, p := range r.Parts {
-		f.Parts = append(f.Parts, part{p.Mark, p.Name, p.Count, mm(p.Thickness), mm(p.Width), mm(p.Length), p.Stock, p.After})
+		f.Parts = append(f.Parts, part{p.Mark, p.Name, p.Count, mm(p.Thickness), mm(p.Width), mm(p.Length), p.Stock, r.Awaits(p)})
 	}
 	for _, x := range findings {
 		f.Checks = append(f.Checks, finding{x.Name, x.Where, string(x.Status), json.Number(x.Figure), json.Number(x.Limit), x.Unit, x.Says, x.Change, x.Source})

@@ -14,7 +14,7 @@ import (
 func inspectionSheets(in Input) []*page {
 	dims := in.dimensions()
 	pages := measureSheets(in, dims)
-	return append(pages, gaugeSheets(in, inspect.Gauges(dims))...)
+	return append(pages, gaugeSheets(in, inspect.Gauges(dims), ungauged(in, inspect.Ungauged(dims)))...)
 }
 
 // inspectionRow is high enough to write in.
@@ -27,7 +27,11 @@ func measureSheets(in Input, dims []inspect.Dimension) []*page {
 		p := in.newPage(fmt.Sprintf("inspection-%d", n+1), "Inspection")
 		w := newScribe(p.sheet, p.area)
 		if n == 0 {
-			w.note(measureNote(in), 0)
+			note := measureNote(in)
+			if len(inspect.Gauges(dims)) == 0 { // else the gauges' own sheet says so
+				note += ungauged(in, inspect.Ungauged(dims))
+			}
+			w.note(note, 0)
 			w.skip(drawing.MM)
 		}
 		return p, w

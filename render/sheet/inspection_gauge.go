@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
 	"slatwright/geometry/inspect"
 	"slatwright/render/dim"
@@ -22,8 +23,9 @@ const (
 func snug(g inspect.Gauge) bool { return g.Go > 0 && g.Go >= g.Drawn }
 
 // gaugeSheets draw the gauges, as many to a sheet as fit. They are
-// full size where they all go on one, else half size.
-func gaugeSheets(in Input, list []inspect.Gauge) []*page {
+// full size where they all go on one, else half size. Without says which gaps
+// have none.
+func gaugeSheets(in Input, list []inspect.Gauge, without string) []*page {
 	if len(list) == 0 {
 		return nil
 	}
@@ -41,6 +43,7 @@ func gaugeSheets(in Input, list []inspect.Gauge) []*page {
 			break
 		}
 	}
+	note += without
 	top := needed([]string{note}, area.W(), 0) + 4*drawing.MM
 	den := int64(1)
 	if len(gaugePlaces(area, top, list, den)) > 1 {
@@ -57,6 +60,23 @@ func gaugeSheets(in Input, list []inspect.Gauge) []*page {
 		pages = append(pages, p)
 	}
 	return pages
+}
+
+// ungauged says which gaps have no gauge, and what to do about them.
+func ungauged(in Input, list []inspect.Dimension) string {
+	var names []string
+	for _, d := range list {
+		name := d.Name + " " + in.Rack.Format.Unit(d.Drawn)
+		if d.Where != "" {
+			name = d.Where + ": " + name
+		}
+		names = append(names, name)
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return " No gauge for " + strings.Join(names, "; ") + ": the fit leaves less than " + in.Rack.Format.Unit(in.Rack.Format.System.Finest()) +
+		" on either side. Set these by a spacer of that size and measure them with a calliper."
 }
 
 // A gaugeSpot is a gauge with the left top corner of its room.

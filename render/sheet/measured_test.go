@@ -1,7 +1,7 @@
 package sheet_test
 
 import (
-	"strings"
+	"fmt"
 	"testing"
 
 	"slatwright/geometry/check"
@@ -10,15 +10,15 @@ import (
 	"slatwright/render/sheet"
 )
 
-// Parts that hang on a measured length say so on their sheet, once for each,
-// and whether it has been measured; the sheets stay legible.
+// Parts that hang on a measured length say so on their sheet, once for each:
+// what is still to be measured, or that all has been; the sheets stay legible.
 func TestCutAfterMeasuring(t *testing.T) {
-	const rest = ": until then the size drawn here is not the one to cut to."
-	const done = ": measured, and the size drawn here follows from it."
+	const rest = "Cut after measuring %s: until then the size drawn here is not the one to cut to."
+	const done = "Follows from what was measured of %s: cut to this size."
 	for figure, want := range map[string]string{
-		`cell.channel = "later"`:                                rest,
-		`cell.channel = "3 23/32"`:                              done,
-		"leg.thickness = \"23/32\"\nslat.thickness = \"later\"": rest,
+		`cell.channel = "later"`:                                fmt.Sprintf(rest, "cell.channel"),
+		`cell.channel = "3 23/32"`:                              fmt.Sprintf(done, "cell.channel"),
+		"leg.thickness = \"23/32\"\nslat.thickness = \"later\"": fmt.Sprintf(rest, "slat.thickness"),
 	} {
 		r := racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n[measured]\n"+figure+"\n")
 		sheets, err := sheet.Packet(sheet.Input{Rack: r, Findings: check.All(r), Mark: "0123abcd"})
@@ -31,11 +31,8 @@ func TestCutAfterMeasuring(t *testing.T) {
 				t.Errorf("%s: %v", figure, f)
 			}
 			for _, m := range s.Marks {
-				if text, ok := m.(drawing.Text); ok && strings.HasPrefix(text.String(), "Cut after measuring") {
+				if text, ok := m.(drawing.Text); ok && text.String() == want {
 					said++
-					if !strings.HasSuffix(text.String(), want) {
-						t.Errorf("%s: %q; want it to end with %q", figure, text.String(), want)
-					}
 				}
 			}
 		}

@@ -96,9 +96,8 @@ func (b partBlock) notes(p *page) []string {
 
 // cutAfter says what is measured before a part is cut, and whether it was.
 func cutAfter(r *rack.Rack, part rack.Part) string {
-	text := "Cut after measuring " + strings.Join(part.After, ", ")
-	if r.Waits(part) {
-		return text + ": until then the size drawn here is not the one to cut to."
+	if waits := r.Awaits(part); len(waits) > 0 {
+		return "Cut after measuring " + strings.Join(waits, ", ") + ": until then the size drawn here is not the one to cut to."
 	}
-	return text + ": measured, and the size drawn here follows from it."
+	return "Follows from what was measured of " + strings.Join(part.After, ", ") + ": cut to this size."
 }

@@ -25,7 +25,7 @@ const later = "later"
 // could not be shared out among its terms exactly.
 var measurable = []string{
 	"leg.thickness", "leg.width", "leg.length", "slat.thickness", "slat.height", "slat.length", "slat.first",
-	"apron.thickness", "apron.height", "top.thickness", "cell.gap", "cell.channel", "cell.rise", "ladder.pitch",
+	"apron.thickness", "apron.height", "apron.lift", "top.thickness", "cell.gap", "cell.channel", "cell.rise", "ladder.pitch",
 }
 
 // inColumn are the lengths that each [[column]] has of its own.
@@ -56,7 +56,7 @@ func (r *reader) measure(name string, n *node) {
 	m := Measured{Later: n.shape == words && strings.TrimSpace(n.text) == later}
 	text := statementText("measured."+name, n)
 	if !m.Later {
-		l, ok := r.length(name, n, name == "slat.first")
+		l, ok := r.length(name, n, name == "slat.first" || name == "apron.lift")
 		if ok && l.Kind != Exact {
 			r.fault(n.value, `write the figure, or "later" while it is to be measured`, "a measured length is one figure, not a limit or a range")
 			ok = false
