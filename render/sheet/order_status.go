@@ -41,17 +41,6 @@ func statusText(list []check.Finding) string {
 	return fmt.Sprintf("OK: all %d checks", len(list))
 }
 
-// pressing is how many of the checks' rows, the worst first, are not ok.
-func pressing(list []check.Finding) int {
-	n := 0
-	for _, f := range list {
-		if f.Status != check.OK {
-			n++
-		}
-	}
-	return n
-}
-
 // bottlesText says how many bottles the rack holds: of columns that are alike by
 // columns and rows, else by the kinds of bottle drawn in their rows.
 func bottlesText(r *rack.Rack) string {

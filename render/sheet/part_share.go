@@ -1,0 +1,95 @@
+package sheet
+
+import (
+	"slices"
+
+	"slatwright/render/drawing"
+)
+
+// sharedOut divides the blocks, in their order, between as few sheets as show
+// none of them smaller than at half its largest scale; of the ways to do so, one
+// that shows them largest and, of those, fills the sheets most alike.
+func sharedOut(p *page, blocks []partBlock) [][]partBlock {
+	var best [][]partBlock
+	for n := 1; n <= len(blocks); n++ {
+		least := int64(-1)
+		splits(len(blocks), n, func(ends []int) {
+			var groups [][]partBlock
+			from, sum, fullest := 0, int64(0), drawing.Um(0)
+			for _, to := range ends {
+				g, cost := shrunk(p, slices.Clone(blocks[from:to]))
+				if g == nil {
+					return
+				}
+				groups, sum, from = append(groups, g), sum+cost, to
+				fullest = max(fullest, stacked(p, g))
+			}
+			sum = sum*int64(p.area.H()) + int64(fullest)
+			if least < 0 || sum < least {
+				best, least = groups, sum
+			}
+		})
+		if least >= 0 {
+			return best
+		}
+	}
+	for _, b := range blocks { // by themselves, whatever their size
+		best = append(best, []partBlock{b})
+	}
+	return best
+}
+
+// stacked is the height of blocks one below the other.
+func stacked(p *page, blocks []partBlock) drawing.Um {
+	sum := -partGap
+	for _, b := range blocks {
+		sum += b.height(p) + partGap
+	}
+	return sum
+}
+
+// splits calls f with the ends of every way to cut n things in a row into k
+// groups.
+func splits(n, k int, f func(ends []int)) {
+	ends := make([]int, k)
+	ends[k-1] = n
+	var place func(i, from int)
+	place = func(i, from int) {
+		if i == k-1 {
+			f(ends)
+			return
+		}
+		for to := from + 1; to <= n-(k-1-i); to++ {
+			ends[i] = to
+			place(i+1, to)
+		}
+	}
+	place(0, 0)
+}
+
+// shrunk returns the blocks at scales at which they go on one sheet, the highest
+// reduced first, and how many steps were taken; nil where one would come out at
+// less than half its largest scale.
+func shrunk(p *page, blocks []partBlock) (fitted []partBlock, steps int64) {
+	largest := make([]int64, len(blocks))
+	for i, b := range blocks {
+		largest[i] = b.scale
+	}
+	for {
+		high, which := drawing.Um(0), 0
+		for i, b := range blocks {
+			if v := b.picture(p).extent(b.scene).H(); v > high {
+				high, which = v, i
+			}
+		}
+		if stacked(p, blocks) <= p.area.H() {
+			return blocks, steps
+		}
+		b := &blocks[which]
+		b.scale = nextScale(p.in, b.scale)
+		steps++
+		if b.scale > 2*largest[which]+largest[which]/2 {
+			return nil, 0
+		}
+	}
+}
