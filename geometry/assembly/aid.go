@@ -41,7 +41,7 @@ func Aids(r *rack.Rack, top finish.Panel) []Aid {
 		list = append(list, Aid{"block " + BlockMark(r), len(t.Middles), t.Block.Z, t.Block.Y, t.Block.X, from, "behind, under the top: it stays"})
 	}
 	for _, s := range Spacers(r) {
-		where := "between facing legs, at lower and upper aprons"
+		where := "between facing legs, at aprons"
 		if len(Spacers(r)) > 1 {
 			where += ", " + rack.Places("column", s.Columns)
 		}
@@ -65,8 +65,8 @@ func Aids(r *rack.Rack, top finish.Panel) []Aid {
 	}
 	if top.GluedUp() {
 		list = append(list,
-			Aid{"caul", 2, caul, r.Len("top.thickness"), top.Length, "sheet stock", "along the edges of the top as it is glued up"},
-			Aid{"batten", 4, caul, 2 * caul, unit.Length(top.Staves) * top.StaveWidth, "sheet stock", "across its ends, above and below, waxed"})
+			Aid{"caul", 2, caul, r.Len("top.thickness"), top.Length, "sheet stock", "along the edges of the glued top"},
+			Aid{"batten", 4, caul, 2 * caul, unit.Length(top.Staves) * top.StaveWidth, "sheet stock", "across its ends, both faces; wax"})
 	}
 	return list
 }

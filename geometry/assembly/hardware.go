@@ -76,7 +76,7 @@ func nailItems(r *rack.Rack) []Item {
 }
 
 // NailNote says how nails are driven (common practice, no source).
-const NailNote = "Brads are driven by hand into bored holes, their heads set with a nail set; a stop or a mark on the bit keeps the bore in the piece in front. With a nailer leave the bore out and keep to its maker's instructions (common practice)."
+const NailNote = "Brads go by hand into bored holes, heads set with a nail set; a stop keeps the bit in the piece in front. With a nailer leave the bore out, as its maker says."
 
 // ScrewText names a screw by its length: No. 8, or 4 mm in a metric design.
 func ScrewText(r *rack.Rack, s fixing.Screw) string {

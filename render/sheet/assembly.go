@@ -55,11 +55,10 @@ func hardwareSheets(in Input) []*page {
 	}
 	f := flow{in: in, name: "hardware", title: "Hardware, shop aids"}
 	f.block("to have at hand", l)
-	notes := []string{"Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + ".", assembly.NailNote}
+	f.notes("Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + ".")
 	if len(finish.Tapes(in.Rack)) > 0 {
-		notes = append(notes, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
+		f.notes("Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
 	}
-	f.notes(notes...)
 	aids := ledger{columns: []ledgerColumn{
 		{title: "what", width: 26 * drawing.MM, bold: true}, {title: "how many", width: 20 * drawing.MM, right: true, bold: true},
 		{title: "thick × wide × along the grain", width: 62 * drawing.MM, bold: true}, {title: "from", width: 44 * drawing.MM}, {title: "for"},
@@ -69,6 +68,7 @@ func hardwareSheets(in Input) []*page {
 	}
 	f.block("made in the shop", aids)
 	f.notes(besides(in))
+	f.notes(assembly.NailNote)
 	return f.pages
 }
 
