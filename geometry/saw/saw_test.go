@@ -94,22 +94,22 @@ func TestOffers(t *testing.T) {
 }
 
 // Boards listed twice in one design are so many in all; those that several designs
-// list are one heap, of which the larger count holds, whatever the order.
+// list are one heap, of which the least count holds, whatever the order.
 func TestBoardsListedTwice(t *testing.T) {
 	line := func(n int) string {
 		return fmt.Sprintf("[[board]]\nnominal = \"1x3\"\nlength = \"8 ft\"\non_hand = %d\n", n)
 	}
-	one := racktest.Build(t, "order = \"R-1\"\n"+small+line(2)+line(3))
-	two := racktest.Build(t, "order = \"R-2\"\n"+small+line(4))
-	three := racktest.Build(t, "order = \"R-3\"\n"+small+line(4)+line(3))
+	one := racktest.Build(t, "order = \"R-1\"\n"+small+line(20)+line(30))
+	two := racktest.Build(t, "order = \"R-2\"\n"+small+line(40))
+	three := racktest.Build(t, "order = \"R-3\"\n"+small+line(40)+line(30))
 	for _, c := range []struct {
 		racks []*rack.Rack
 		want  int
 		noted bool
 	}{
-		{[]*rack.Rack{one}, 5, false}, {[]*rack.Rack{two}, 4, false},
-		{[]*rack.Rack{one, two}, 5, true}, {[]*rack.Rack{two, one}, 5, true},
-		{[]*rack.Rack{one, three}, 7, true}, {[]*rack.Rack{three, one, two}, 7, true},
+		{[]*rack.Rack{one}, 50, false}, {[]*rack.Rack{two}, 40, false},
+		{[]*rack.Rack{one, two}, 40, true}, {[]*rack.Rack{two, one}, 40, true},
+		{[]*rack.Rack{one, three}, 50, true}, {[]*rack.Rack{three, one, two}, 40, true},
 	} {
 		p := mustMake(t, c.racks...)
 		if len(p.Job.Boards) != 1 || p.Job.Boards[0].OnHand != c.want {
