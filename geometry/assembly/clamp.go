@@ -157,7 +157,7 @@ func faceClamps(r *rack.Rack, f Face) (Clamps, int) {
 		c.Opening += r.Len("slat.thickness")
 		c.Between = "board, packer, leg, slat, caul"
 	}
-	c.Where = fmt.Sprintf("on a caul along each leg, over %s of %d", rack.Places("slat", fromOne(at)), len(f.Slats))
+	c.Where = fmt.Sprintf("on a caul along each leg, over %s of %d", rack.Places("slat", rack.FromOne(at)), len(f.Slats))
 	return c, len(f.Ladders)
 }
 
@@ -171,15 +171,6 @@ func FacePlaces(r *rack.Rack, f Face) (out []space.Point) {
 	for _, k := range fixing.Spread(f.Slats) {
 		z := f.Slats[k] + r.Len("slat.height")/2
 		out = append(out, space.Point{X: f.X, Y: y + half, Z: z}, space.Point{X: f.X, Y: y + r.Len("slat.length") - half, Z: z})
-	}
-	return out
-}
-
-// fromOne counts from 1, as words do, what is counted from 0.
-func fromOne(list []int) []int {
-	out := slices.Clone(list)
-	for i := range out {
-		out[i]++
 	}
 	return out
 }
@@ -216,7 +207,7 @@ func apronClamps(r *rack.Rack) []Clamps {
 	mid, at := alongAprons(r)
 	c := Clamps{
 		For: "the front aprons", Count: 2 * len(at), Times: 1, Opening: r.Len("slat.length") + r.Len("apron.thickness") + 2*Caul(r),
-		Where: "front to back over stiff cauls along both aprons, at " + rack.Places("ladder", fromOne(at)), Between: "ladder, apron, 2 cauls",
+		Where: "front to back over stiff cauls along both aprons, at " + rack.Places("ladder", rack.FromOne(at)), Between: "ladder, apron, 2 cauls",
 		Places: ApronPlaces(r),
 	}
 	// A clamp serves the legs up to half way to its neighbours: all of an apron

@@ -140,10 +140,10 @@ func Advice(changes []LineText) string {
 	text := ""
 	switch len(ways) {
 	case 0:
-		if text = "no change of one of these lines alone helps"; len(open) > 0 {
-			text = "no change of one of these lines alone is known to help"
+		if len(open) > 0 {
+			return "no change of one of these lines alone is known to help"
 		}
-		return text
+		return "no change of one of these lines alone helps"
 	case 1:
 		text = "this would do: " + ways[0]
 	default:

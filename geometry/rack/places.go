@@ -2,7 +2,9 @@ package rack
 
 import (
 	"fmt"
-	"strings"
+	"slices"
+
+	"slatwright/specs/word"
 )
 
 // LaddersOf lists the ladders of a shape by their numbers, counted from 1 at the
@@ -39,9 +41,14 @@ func Places(what string, numbers []int) string {
 	if len(numbers) != 1 {
 		what += "s"
 	}
-	last := len(runs) - 1
-	if last < 1 {
-		return what + " " + strings.Join(runs, "")
+	return what + " " + word.List(runs)
+}
+
+// FromOne counts from 1, as words do, what is counted from 0.
+func FromOne(list []int) []int {
+	out := slices.Clone(list)
+	for i := range out {
+		out[i]++
 	}
-	return what + " " + strings.Join(runs[:last], ", ") + " and " + runs[last]
+	return out
 }

@@ -106,26 +106,17 @@ func (p *Plan) Yields(s cutting.Step) string {
 	}
 	if len(names) > 0 && len(names) <= fewNames && slices.Equal(words, []string{"sections"}) {
 		if n := p.toRip(s); n > 0 && n < s.Count {
-			return word.Count(s.Count-n, "piece") + ": " + both(names) + "; " + word.Count(n, "section") + " still to rip"
+			return word.Count(s.Count-n, "piece") + ": " + word.List(names) + "; " + word.Count(n, "section") + " still to rip"
 		}
 	}
 	if words = append(names, words...); len(words) > 1 || len(names) > 0 {
 		if len(names) > fewNames {
 			return fmt.Sprintf("%s of %d marks", word.Count(s.Count, "piece"), len(names))
 		}
-		return word.Count(s.Count, "piece") + ": " + both(words)
+		return word.Count(s.Count, "piece") + ": " + word.List(words)
 	}
 	one := map[string]string{"leaves": "leaf", "boards": "board", "sections": "section", "strips": "strip"}
 	return word.Number(s.Count, one[words[0]], words[0])
-}
-
-// both joins words: "A", "A and B", "A, B and C".
-func both(words []string) string {
-	last := len(words) - 1
-	if last == 0 {
-		return words[0]
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
 // toRip counts, of what a step cuts off its boards, the sections that are ripped

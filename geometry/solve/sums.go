@@ -4,10 +4,10 @@ import "slices"
 
 // wholeSums lists the sums of whole parameters that are worth splitting, as
 // variables of the tableau: rows of them, and the parts of a row whose
-// coefficients are not its smallest. Where
-// one row holds such a sum to a fraction, splits of one parameter at a time only
-// pass the fraction on to the next; a split of the sum settles it. They come at
-// a price, a row of the tableau each, and few searches need them.
+// coefficients are not its smallest. Where one row holds such a sum to a
+// fraction, splits of one parameter at a time only pass the fraction on to the
+// next; a split of the sum settles it. They come at a price, a row of the tableau
+// each, and few searches need them.
 func (s *branching) wholeSums() []int {
 	if s.sums != nil {
 		return s.sums

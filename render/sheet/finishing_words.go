@@ -89,7 +89,7 @@ func (b bareBlock) lots() string {
 		ladders []int
 	}{{"right", r.Right}, {"left", rest}} {
 		if len(s.ladders) > 0 {
-			sides = append(sides, fmt.Sprintf("the %s face of %s", s.side, rack.Places("ladder", fromOne(s.ladders))))
+			sides = append(sides, fmt.Sprintf("the %s face of %s", s.side, rack.Places("ladder", rack.FromOne(s.ladders))))
 		}
 	}
 	text := fmt.Sprintf("%d legs%s, %s up (seen from the front)", len(r.Pieces), b.abreast(len(r.Pieces)), strings.Join(sides, ", "))
@@ -97,7 +97,7 @@ func (b bareBlock) lots() string {
 		return text
 	}
 	turned := r.Count - len(r.Pieces)
-	return fmt.Sprintf("First %s; then turn the %d of %s over%s", text, turned, rack.Places("ladder", fromOne(both)), b.abreast(turned))
+	return fmt.Sprintf("First %s; then turn the %d of %s over%s", text, turned, rack.Places("ladder", rack.FromOne(both)), b.abreast(turned))
 }
 
 // abreast says how wide so many parts are side by side, and in what rows where
@@ -108,13 +108,4 @@ func (b bareBlock) abreast(n int) string {
 		return fmt.Sprintf(", in rows of %d, each %s wide", most, f.Unit(b.row.Across*length(most)))
 	}
 	return fmt.Sprintf(", side by side %s wide", f.Unit(b.row.Across*length(n)))
-}
-
-// fromOne counts from 1, as words do, what is counted from 0.
-func fromOne(list []int) []int {
-	out := slices.Clone(list)
-	for i := range out {
-		out[i]++
-	}
-	return out
 }

@@ -25,3 +25,11 @@ func TestCapital(t *testing.T) {
 		}
 	}
 }
+
+func TestList(t *testing.T) {
+	for want, words := range map[string][]string{"": nil, "A": {"A"}, "A and B": {"A", "B"}, "A, B and C": {"A", "B", "C"}} {
+		if got := List(words); got != want {
+			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+}
