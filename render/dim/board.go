@@ -85,7 +85,7 @@ const Skip = -1
 // Distances from the outline and between tracks. A stacked fraction is nearly
 // twice as high as its figure, so tracks stand wider apart than usual.
 const (
-	firstTrack = 12 * drawing.MM
+	firstTrack = 11 * drawing.MM
 	nextTrack  = 11 * drawing.MM
 	secondRow  = 15 * drawing.MM / 2 // further out for figures that do not fit
 	gap        = 3 * drawing.MM / 2  // between outline and extension line

@@ -11,6 +11,7 @@ import (
 	"slatwright/geometry/view"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
+	"slatwright/render/typeface"
 	"slatwright/specs/unit"
 )
 
@@ -19,11 +20,15 @@ import (
 // the ladders in words. Where these are too many to go beside the view they have
 // sheets of their own after it.
 func carcase(in Input) []*page {
-	p := in.newPage("carcase", "Carcase assembly")
 	s := sceneOf(in.Rack, func(q rack.Piece) bool {
 		return in.Rack.Parts[q.Part].Name == "leg" || in.Rack.Parts[q.Part].Name == "apron"
 	})
 	notes := carcaseNotes(in)
+	in = in.turned(func(blank *page) int64 {
+		v, _, _ := carcaseLayout(blank, s, notes)
+		return v.proj.Den
+	})
+	p := in.newPage("carcase", "Carcase assembly")
 	v, box, whole := carcaseLayout(p, s, notes)
 	pages := []*page{p}
 	if box == (drawing.Rect{}) {
@@ -53,6 +58,11 @@ func carcaseTitle(r *rack.Rack) string {
 		return "From the front, no slats, no top"
 	}
 	return "From the front, no slats"
+}
+
+// carcaseTitleWidth is the width of the view's title with any scale.
+func carcaseTitleWidth(r *rack.Rack) drawing.Um {
+	return typeface.Width(drawing.Plain(carcaseTitle(r)+", scale 1:100"), drawing.FigureHeight, false)
 }
 
 // apronWords names the aprons at the right of the view.
@@ -102,7 +112,7 @@ func placesHeight(notes []string, width drawing.Um) drawing.Um {
 
 // Room around the carcase's view.
 const (
-	carcaseLeft  = 45 * drawing.MM
+	carcaseLeft  = 36 * drawing.MM
 	carcaseRight = 18 * drawing.MM
 	carcaseBelow = 42 * drawing.MM
 	carcaseAbove = 43 * drawing.MM
@@ -114,13 +124,18 @@ const (
 // the sheet to itself and their box is empty.
 func carcaseLayout(p *page, s view.Scene, notes []string) (best picture, text drawing.Rect, whole bool) {
 	beside, left := p.area, p.area
-	left.Max.X -= p.area.W() * 45 / 100
+	share := drawing.Um(45)
+	if p.in.upright { // narrower, which leaves the view's title its room
+		share = 40
+	}
+	left.Max.X -= p.area.W() * share / 100
 	beside.Min.X = left.Max.X + 5*drawing.MM
 	under, over := p.area, p.area
 	under.Min.Y = under.Max.Y - placesHeight(notes, under.W())
 	over.Max.Y = under.Min.Y - 3*drawing.MM
 	var layouts [][2]drawing.Rect
-	if placesHeight(notes, beside.W()) <= beside.H() {
+	titled := left.Min.X + carcaseLeft + (left.W()-carcaseLeft-carcaseRight+carcaseTitleWidth(p.in.Rack))/2
+	if titled < beside.Min.X && placesHeight(notes, beside.W()) <= beside.H() {
 		layouts = append(layouts, [2]drawing.Rect{left, beside})
 	}
 	if over.H() > carcaseAbove+carcaseBelow+15*drawing.MM {

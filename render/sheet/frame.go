@@ -17,6 +17,14 @@ const (
 	blockHeight = 26 * drawing.MM
 )
 
+// How the note beside the title block stands, over it where the paper is too
+// narrow: then the block takes the whole width.
+const (
+	noteWidth = 60 * drawing.MM
+	noteDrop  = 2 * drawing.MM // from the note's foot to the block
+	noteRow   = 4 * drawing.MM
+)
+
 // cell is one field of the title block, in mm from the block's left top corner.
 type cell struct {
 	x, y, w, h  drawing.Um
@@ -31,16 +39,27 @@ func (p *page) finish(n, of int) {
 	s := p.sheet
 	g := s.Group()
 	s.Add(drawing.Rectangle(drawing.Frame, g, drawing.NoFill, s.Frame))
+	spare := s.Frame.W() - blockWidth
+	beside := spare >= noteWidth
+	if beside {
+		spare = 0
+	}
 	block := drawing.Rect{Min: drawing.Pt(s.Frame.Max.X-blockWidth, s.Frame.Max.Y-blockHeight), Max: s.Frame.Max}
-	s.Add(drawing.Rectangle(drawing.Frame, g, drawing.White, block))
+	s.Add(drawing.Rectangle(drawing.Frame, g, drawing.White, drawing.Rect{Min: block.Min.Sub(drawing.Pt(spare, 0)), Max: block.Max}))
 	for _, c := range p.fields(n, of) {
+		if c.x == 0 { // the first of a row takes what is to spare
+			c.x, c.w = -spare, c.w+spare
+		}
 		p.field(block.Min, c)
 	}
 	p.projection(drawing.Pt(block.Max.X-65*drawing.MM/10, block.Min.Y+20*drawing.MM))
-	if block.Min.X-s.Frame.Min.X > 60*drawing.MM {
-		note(p, "Work to the figures;", drawing.Pt(s.Frame.Min.X+inner, s.Frame.Max.Y-10*drawing.MM))
-		note(p, "do not scale the drawing.", drawing.Pt(s.Frame.Min.X+inner, s.Frame.Max.Y-3*drawing.MM))
+	left := s.Frame.Min.X + inner
+	if !beside {
+		note(p, "Work to the figures; do not scale the drawing.", drawing.Pt(left, block.Min.Y-noteDrop))
+		return
 	}
+	note(p, "Work to the figures;", drawing.Pt(left, s.Frame.Max.Y-10*drawing.MM))
+	note(p, "do not scale the drawing.", drawing.Pt(left, s.Frame.Max.Y-3*drawing.MM))
 }
 
 // fields lists the cells of the title block.

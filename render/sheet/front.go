@@ -34,10 +34,12 @@ type elevation struct {
 	thin  bool     // running figures were left out
 }
 
-// elevate draws a scene square on with its dimensions, as large as they all go on
-// the page, its scale and what the dimensions are under it. Lines of solids from
-// bottles on are thin.
-func (p *page) elevate(s view.Scene, d view.Direction, title string, bottles int, measure func(*elevation)) {
+// elevated returns the sheet of a scene seen square on with its dimensions, the paper
+// across or upright and the picture as large as they all go on it, its scale and
+// what the dimensions are under it. Lines of solids from bottles on are thin.
+func elevated(in Input, name, sheetTitle string, s view.Scene, d view.Direction, title string, bottles int, measure func(*elevation)) *page {
+	in = in.turned(func(blank *page) int64 { return blank.largest(s, d, measure).proj.Den })
+	p := in.newPage(name, sheetTitle)
 	v := p.largest(s, d, measure)
 	v.draw(p.sheet, view.Lines(s, d), func(l view.Line) (drawing.Class, bool) {
 		switch {
@@ -52,6 +54,7 @@ func (p *page) elevate(s view.Scene, d view.Direction, title string, bottles int
 	e.title = title
 	measure(e)
 	e.finish()
+	return p
 }
 
 // largest returns the picture of a scene at the largest scale in use at which it
@@ -69,11 +72,15 @@ func (p *page) largest(s view.Scene, d view.Direction, measure func(*elevation))
 			all = paper.Around(e.out.Min, e.out.Max, ink.Min, ink.Max)
 		}
 		high := viewTitle + captionStep*drawing.Um(len(e.captions(p.area.W())))
-		if all.W() <= p.area.W() && all.H()+high <= p.area.H() {
+		if all.W() <= p.area.W()+2*bleed && all.H()+high <= p.area.H()+bleed {
 			return v.centred(s, p.area)
 		}
 	}
 }
+
+// bleed is how far a picture's figures may stand out of the page's area at each
+// side, still clear of the frame, where that makes room for a larger scale.
+const bleed = 3 * drawing.MM / 2
 
 // elevation starts the dimensions of a picture that is the page's main view.
 func (p *page) elevation(v picture, out drawing.Rect) *elevation {
@@ -181,15 +188,14 @@ func withBottles(r *rack.Rack) view.Scene {
 	return s
 }
 
-// front is the front elevation: the whole rack with its bottles, overall sizes,
-// where each ladder stands and how high each slat of the last column lies.
+// front is the front elevation: the whole rack with its bottles, overall sizes and
+// how high each slat of the last column lies. How high the aprons are the side view
+// says, where the ladders stand the plan.
 func front(in Input) *page {
-	p := in.newPage("front", "Front elevation")
 	r := in.Rack
-	p.elevate(withBottles(r), view.Front, "Front", len(r.Pieces), func(e *elevation) {
-		e.ladders()
+	return elevated(in, "front", "Front elevation", withBottles(r), view.Front, "Front", len(r.Pieces), func(e *elevation) {
 		e.widths()
-		e.heights(dim.LeftOf)
+		e.height(dim.LeftOf)
 		last := r.Columns[len(r.Columns)-1].Kind
 		under := []dim.Stop{e.z(coord{}, dim.RightOf)}
 		for _, c := range undersides(r, last) {
@@ -198,7 +204,6 @@ func front(in Input) *page {
 		e.places(dim.RightOf, "FOOT", ascending(under...), under[len(under)-1])
 		e.notes = append(e.notes, "right: underside of each slat"+ofColumns(r, last))
 	})
-	return p
 }
 
 // ofColumns says of which columns a figure is, where they differ; those of other
@@ -211,7 +216,7 @@ func ofColumns(r *rack.Rack, kind int) string {
 	return " of " + which + " (others: " + sheetRef("ladder") + ")"
 }
 
-// ladders says over a view from the front or above where each ladder's left
+// ladders says over a view from above where each ladder's left
 // face is.
 func (e *elevation) ladders() {
 	var left []dim.Stop
@@ -219,18 +224,24 @@ func (e *elevation) ladders() {
 		left = append(left, e.x(c, dim.Above))
 	}
 	e.places(dim.Above, "LEFT", left, e.x(coordOf(e.p.in.Rack, "carcase.width"), dim.Above))
-	e.notes = append(e.notes, "above: left face of each ladder, from the left end ladder's")
+	e.notes = append(e.notes, "above: left face of each ladder")
 }
 
 // heights puts aprons, leg and top on a side of an elevation, from above
-// down.
+// down, and the whole beyond them.
 func (e *elevation) heights(side dim.Side) {
 	r := e.p.in.Rack
 	z := func(names ...string) dim.Stop { return e.z(coordOf(r, names...), side) }
 	stops := ascending(z(), z("apron.lift"), z("apron.lift", "apron.height"), z("leg.length", "-apron.height"), z("leg.length"), z("rack.height"))
 	slices.Reverse(stops)
 	e.dim.Chain(side, stops, dim.Options{})
-	e.dim.Overall(side, stops[0], stops[len(stops)-1], dim.Options{})
+	e.height(side)
+}
+
+// height puts the whole height on a side of an elevation, from above down.
+func (e *elevation) height(side dim.Side) {
+	r := e.p.in.Rack
+	e.dim.Overall(side, e.z(coordOf(r, "rack.height"), side), e.z(coord{}, side), dim.Options{})
 }
 
 // widths puts carcase and overhangs under a view from the front or above, and

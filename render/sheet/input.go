@@ -28,6 +28,7 @@ type Input struct {
 	Uncut   string    // why not, "" where nobody asked for a plan
 
 	oneUnit bool // figures stand in the design's unit alone, whatever it asks for
+	upright bool // the paper stands on its short side
 
 	measured func() []inspect.Dimension // of a whole packet, found once
 	seen     func() []view.Line         // of the isometric view, likewise
@@ -57,18 +58,37 @@ const (
 	inner  = 4 * drawing.MM // kept free inside the frame
 )
 
-// newPage starts a sheet on the design's drawing paper, laid across.
+// newPage starts a sheet on the design's drawing paper, laid across unless it is
+// to stand upright.
 func (in Input) newPage(name, title string) *page {
 	paper, ok := table.FindPaper(in.Rack.Design.Paper.Drawings)
 	if !ok {
 		panic("sheet: no paper named " + in.Rack.Design.Paper.Drawings)
 	}
 	w, h := drawing.Um(paper.Height.Micrometres()), drawing.Um(paper.Width.Micrometres())
+	if in.upright {
+		w, h = h, w
+	}
 	s := &drawing.Sheet{Name: name, Title: title, W: w, H: h, Units: in.Rack.Format.System, Second: in.second()}
 	s.Frame = drawing.Rect{Min: drawing.Pt(filing, border), Max: drawing.Pt(w-border, h-border)}
 	p := &page{sheet: s, in: in, area: s.Frame.Inset(inner)}
 	p.area.Max.Y = s.Frame.Max.Y - blockHeight - inner
+	if s.Frame.W() < blockWidth+noteWidth {
+		p.area.Max.Y -= noteRow
+	}
 	return p
+}
+
+// turned returns the input with its paper upright where a picture, whose divisor of
+// scale on a blank page is given, goes on it at a larger scale than across.
+func (in Input) turned(den func(blank *page) int64) Input {
+	across := den(in.newPage("", ""))
+	up := in
+	up.upright = true
+	if den(up.newPage("", "")) < across {
+		return up
+	}
+	return in
 }
 
 // inOneUnit keeps the second unit off sheets that somebody sets out or measures by:

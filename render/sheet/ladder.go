@@ -27,10 +27,12 @@ type ladderFace struct {
 const (
 	ladderTitle = 8 * drawing.MM
 	ladderAbove = 4 * drawing.MM
-	ladderBelow = 31 * drawing.MM // running dimensions
-	ladderFrom  = 42 * drawing.MM // running dimensions that say from where they run
-	ladderLeft  = 23 * drawing.MM // chain of the legs
+	ladderBelow = 30 * drawing.MM // running dimensions
+	ladderFrom  = 41 * drawing.MM // running dimensions that say from where they run
+	ladderLeft  = 22 * drawing.MM // chain of the legs
 	ladderRight = 24 * drawing.MM // words at the top
+	ladderTurn  = 8 * drawing.MM  // the same words, turned
+	ladderWords = 46 * drawing.MM // how deep a strip is that has them turned
 )
 
 // facesOf returns the faces of a shape that carry slats, the left one first.
@@ -172,8 +174,14 @@ func (s strip) ends(sheet *drawing.Sheet, r *rack.Rack, out drawing.Rect) {
 	if back < front {
 		in = -1
 	}
-	label(drawing.Pt(out.Max.X+15*drawing.MM, front+in*2*drawing.MM), 0, "FRONT")
-	label(drawing.Pt(out.Max.X+15*drawing.MM, back-in*2*drawing.MM), 0, "BACK")
+	if out.H() >= ladderWords {
+		label(drawing.Pt(out.Max.X+4*drawing.MM, front+in*9*drawing.MM), 1, "FRONT")
+		label(drawing.Pt(out.Max.X+4*drawing.MM, back-in*7*drawing.MM), 1, "BACK")
+		return
+	}
+	inside := min(2*drawing.MM, (out.H()-6*drawing.MM)/2) // clear of each other
+	label(drawing.Pt(out.Max.X+15*drawing.MM, front+in*inside), 0, "FRONT")
+	label(drawing.Pt(out.Max.X+15*drawing.MM, back-in*inside), 0, "BACK")
 }
 
 // measure puts the dimensions of a strip on the sheet: undersides from the foot

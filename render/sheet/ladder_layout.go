@@ -121,7 +121,8 @@ func ladderFits(p *page, layouts []ladderLayout, faces []ladderFace) ladderFit {
 	return best
 }
 
-// fit returns the largest picture of the faces in a layout.
+// fit returns the largest picture of the faces in a layout, the words at their top
+// turned where that makes it larger.
 func (l ladderLayout) fit(in Input, faces []ladderFace) ladderFit {
 	each := l.room
 	each.Max.Y = each.Min.Y + each.H()/drawing.Um(len(faces)) - ladderTitle - ladderBelow
@@ -130,7 +131,12 @@ func (l ladderLayout) fit(in Input, faces []ladderFace) ladderFit {
 	if !fit.fits {
 		each.Max.Y = l.room.Max.Y - ladderTitle - ladderBelow // one by itself always has some
 	}
-	fit.v = pictured(in, faces[0].scene(in.Rack), faces[0].from(), true, each)
+	scene, from := faces[0].scene(in.Rack), faces[0].from()
+	fit.v = pictured(in, scene, from, true, each)
+	each.Max.X += ladderRight - ladderTurn
+	if v := pictured(in, scene, from, true, each); v.proj.Den < fit.v.proj.Den && v.extent(scene).H() >= ladderWords {
+		fit.v, fit.room.Max.X = v, each.Max.X
+	}
 	return fit
 }
 

@@ -17,7 +17,12 @@ func ladders(in Input) []*page {
 		name := fmt.Sprintf("ladder-%d", i+1)
 		which := rack.Places("ladder", in.Rack.LaddersOf(i))
 		title := "L" + which[1:]
-		groups := grouped(in, faces)
+		in, groups := in, grouped(in, faces)
+		up := in
+		up.upright = true
+		if g := grouped(up, faces); len(g) <= len(groups) && g[0].scale() < groups[0].scale() {
+			in, groups = up, g
+		}
 		for k, g := range groups {
 			n, t := name, title+g.title
 			if len(groups) > 1 {
@@ -46,6 +51,9 @@ type stripGroup struct {
 	title  string
 }
 
+// scale is the divisor of the scale of a sheet's strips.
+func (g stripGroup) scale() int64 { return g.strips[0].v.proj.Den }
+
 // grouped divides the faces of a ladder into sheets.
 func grouped(in Input, faces []ladderFace) []stripGroup {
 	r := in.Rack
@@ -63,7 +71,7 @@ func grouped(in Input, faces []ladderFace) []stripGroup {
 		out = append(out, stripGroup{fit.ladderLayout, []strip{f.whole(r, fit.v)}, f.suffix()})
 	}
 	// Two go on one sheet where each is as large there as by itself.
-	if both := ladderFits(blank, layouts, faces); len(faces) == 2 && both.fits && both.v.proj.Den == out[0].strips[0].v.proj.Den {
+	if both := ladderFits(blank, layouts, faces); len(faces) == 2 && both.fits && both.v.proj.Den == out[0].scale() {
 		return []stripGroup{{both.ladderLayout, []strip{faces[0].whole(r, both.v), faces[1].whole(r, both.v)}, ""}}
 	}
 	return out
@@ -84,7 +92,7 @@ func (f ladderFace) pages(in Input, layouts []ladderLayout) []stripGroup {
 	var best []stripGroup
 	for _, l := range layouts {
 		g := f.pagesIn(in, l)
-		if best == nil || len(g) < len(best) || len(g) == len(best) && g[0].strips[0].v.proj.Den < best[0].strips[0].v.proj.Den {
+		if best == nil || len(g) < len(best) || len(g) == len(best) && g[0].scale() < best[0].scale() {
 			best = g
 		}
 	}
@@ -108,7 +116,7 @@ func (f ladderFace) pagesIn(in Input, l ladderLayout) []stripGroup {
 	for i := range n {
 		g := stripGroup{l, strips[len(strips)*i/n : len(strips)*(i+1)/n], f.suffix()}
 		if n > 1 {
-			g.title += fmt.Sprintf(" %d/%d", i+1, n)
+			g.title += fmt.Sprintf(", stretch %d of %d", i+1, n)
 		}
 		out = append(out, g)
 	}

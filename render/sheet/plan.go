@@ -13,10 +13,9 @@ import (
 // plan is the view from above: the top's outline with the ladders and aprons
 // under it dashed.
 func plan(in Input) *page {
-	p := in.newPage("plan", "Plan")
 	r := in.Rack
 	s := sceneOf(r, func(rack.Piece) bool { return true })
-	p.elevate(s, view.Top, "Seen from above", len(r.Pieces), func(e *elevation) {
+	return elevated(in, "plan", "Plan", s, view.Top, "Seen from above", len(r.Pieces), func(e *elevation) {
 		depths := e.depths(func(c coord) dim.Stop {
 			return c.stop(e.v.point(space.Point{Y: c.l}).Y, e.out.Min.X)
 		})
@@ -27,7 +26,6 @@ func plan(in Input) *page {
 		e.widths()
 		e.front()
 	})
-	return p
 }
 
 // front names the lower edge of a plan: under it, clear of the figures in its

@@ -42,6 +42,7 @@ func section(in Input, kind int) []*page {
 		name = fmt.Sprintf("section-%d", kind+1)
 		title = "Section, " + r.Kinds[kind].Name
 	}
+	in = in.turned(func(blank *page) int64 { return sectionScale(in, blank.area, kind) })
 	p := in.newPage(name, title)
 	if cuts, den := sectionCuts(in, p.area, kind); len(cuts) > 0 {
 		p.sections(cuts, den)
@@ -59,6 +60,19 @@ func section(in Input, kind int) []*page {
 		out = append(out, p)
 	}
 	return out
+}
+
+// sectionScale is the divisor of the scale of the sections on sheets with an area.
+func sectionScale(in Input, area drawing.Rect, kind int) int64 {
+	if _, den := sectionCuts(in, area, kind); den > 0 {
+		return den
+	}
+	most := int64(0)
+	for _, c := range rowCuts(in.Rack, kind) {
+		_, den := c.fitting(in, area)
+		most = max(most, den)
+	}
+	return most
 }
 
 // sectionCuts returns the cuts that go on one sheet beside some text, and their

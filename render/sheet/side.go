@@ -11,9 +11,8 @@ import (
 // ladder's slats hidden behind its legs dashed, and the bottles' necks standing
 // out at the front.
 func sideView(in Input) *page {
-	p := in.newPage("side", "Side elevation")
 	r := in.Rack
-	p.elevate(withBottles(r), view.Right, "Seen from the right", len(r.Pieces), func(e *elevation) {
+	return elevated(in, "side", "Side elevation", withBottles(r), view.Right, "Seen from the right", len(r.Pieces), func(e *elevation) {
 		y := func(c coord) drawing.Um { return e.v.point(space.Point{Y: c.l}).X }
 		stops := e.depths(func(c coord) dim.Stop { return c.stop(y(c), e.v.point(space.Point{}).Y) })
 		e.dim.Chain(dim.Below, stops, dim.Options{})
@@ -26,7 +25,6 @@ func sideView(in Input) *page {
 		}
 		beside(e.p, "FRONT", drawing.Pt(left, e.out.Centre().Y))
 	})
-	return p
 }
 
 // longest says over a side view how far the longest bottles stand out beyond the
@@ -46,7 +44,7 @@ func (e *elevation) longest(out length, y func(coord) drawing.Um) {
 	stops := []dim.Stop{tip.stop(y(tip), neck), front.stop(y(front), e.out.Min.Y), back.stop(y(back), e.out.Min.Y)}
 	e.dim.Chain(dim.Above, stops, dim.Options{})
 	e.dim.Overall(dim.Above, stops[0], stops[2], dim.Options{})
-	e.notes = append(e.notes, "above: how far the longest bottles that fit stand out beyond the front aprons, bases flush behind, and the depth with them; drawn: usual ones")
+	e.notes = append(e.notes, "above: with the longest bottles that fit, bases flush behind; drawn: usual ones")
 }
 
 // beside letters a word to the left of a place.
