@@ -112,7 +112,7 @@ func placesHeight(notes []string, width drawing.Um) drawing.Um {
 
 // Room around the carcase's view.
 const (
-	carcaseLeft  = 36 * drawing.MM
+	carcaseLeft  = 43 * drawing.MM
 	carcaseRight = 18 * drawing.MM
 	carcaseBelow = 42 * drawing.MM
 	carcaseAbove = 43 * drawing.MM
@@ -126,7 +126,7 @@ func carcaseLayout(p *page, s view.Scene, notes []string) (best picture, text dr
 	beside, left := p.area, p.area
 	share := drawing.Um(45)
 	if p.in.upright { // narrower, which leaves the view's title its room
-		share = 40
+		share = 36
 	}
 	left.Max.X -= p.area.W() * share / 100
 	beside.Min.X = left.Max.X + 5*drawing.MM
