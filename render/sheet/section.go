@@ -153,8 +153,11 @@ func extremes(list []table.Bottle) (large, small unit.Length) {
 	return large, small
 }
 
+// headingRow is more than a heading takes.
+const headingRow = 8 * drawing.MM
+
 // clearances writes beside the cuts what they show, and what the checks found
-// about it.
+// about it, small only where it is much.
 func clearances(in Input, cuts []cut, w *scribe) {
 	r := in.Rack
 	f, kind := r.Format, cuts[0].kind
@@ -175,14 +178,25 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	}
 	w.note("Cut through the front legs; the back aprons are seen between them.", 0)
 	w.skip(3 * drawing.MM)
+	const heading = "What the checks found"
 	var rows [][]string
+	var lines []string
 	for _, x := range in.Findings {
 		atTop := x.Name == "fit.upper_apron" || x.Name == "fit.depth"
 		if strings.HasPrefix(x.Name, "fit.") && findingOf(x.Where, r, kind) && (atTop && high || !atTop && low) {
-			rows = append(rows, []string{x.Status.Word(), plainly(x.Name) + ": " + x.Says})
+			says := plainly(x.Name) + ": " + x.Says
+			rows = append(rows, []string{x.Status.Word(), says})
+			lines = append(lines, strings.ToUpper(says[:1])+says[1:]+": "+x.Status.Word()+".")
 		}
 	}
-	list{"What the checks found", []tableColumn{
+	if needed(lines, w.box.W(), 5*drawing.MM)+headingRow <= w.room() {
+		w.heading(heading)
+		for _, s := range lines {
+			w.note(s, 5*drawing.MM)
+		}
+		return
+	}
+	list{heading, []tableColumn{
 		{title: "status", width: 18 * drawing.MM}, {title: "check, and what it says"},
 	}, rows}.write(w, "more: "+sheetRef("order"))
 }
