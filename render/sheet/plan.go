@@ -28,16 +28,7 @@ func plan(in Input) *page {
 	})
 }
 
-// front names the lower edge of a plan: under it, clear of the figures in its
-// middle; beside it where it is too short for that.
+// front names the lower edge of a plan, beside it: over and under it stand figures.
 func (e *elevation) front() {
-	const least = 70 * drawing.MM
-	if e.out.W() < least {
-		note(e.p, "FRONT", drawing.Pt(e.out.Max.X+3*drawing.MM, e.out.Max.Y))
-		return
-	}
-	l := drawing.Label(drawing.NoteText, e.p.sheet.Group(), drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Plain("FRONT"))
-	l = l.CentredOn(drawing.Pt(e.out.Min.X+e.out.W()/4, e.out.Max.Y+3*drawing.MM))
-	e.dim.Keep(l.Bounds())
-	e.p.sheet.Add(l)
+	note(e.p, "FRONT", drawing.Pt(e.out.Max.X+3*drawing.MM, e.out.Max.Y-drawing.MM))
 }
