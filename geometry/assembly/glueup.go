@@ -32,7 +32,7 @@ func (b *builder) glueUp(after int) int {
 	r := b.r
 	first, second := glueUps(r)
 	high := r.Len("leg.thickness") + r.Len("slat.thickness")
-	n := b.add("Jig", fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together, %s.%s", r.Format.Unit(high), b.caulText()), Span{}, after)
+	n := b.add("Jig", fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together, %s. Stick the template's strip of the face to be made on the board, beside where a leg lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.caulText()), Span{}, after)
 	n = b.add("Ladders, first faces", fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge: end ladders their only face, inner ones the left face. %s "+
 		"%d faces, one after another.", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), first), b.pressed(first), n)
 	if second > 0 {

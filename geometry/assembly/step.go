@@ -20,6 +20,7 @@ const (
 	ClampSheets   Sheet = "clamps"
 	TopSheet      Sheet = "top"
 	InspectSheets Sheet = "inspection"
+	CarcaseSheet  Sheet = "carcase"
 )
 
 // Numbers returns the numbers of the sheets of a kind in words, such as "sheets
@@ -39,7 +40,7 @@ func Steps(r *rack.Rack, top finish.Panel, numbers Numbers) []Step {
 	if r.HasTop() {
 		coated = b.coat("top", fmt.Sprintf("Finish the top %s, as many coats above as below, so that it stays flat; the taped strip stays bare.", b.mark("top")), b.colouredTop()...)
 	}
-	last = b.coat("parts", "Finish all the other parts.", last)
+	last = b.coat("parts", "Finish all the other parts"+b.tapedWord()+".", last)
 	last = b.glueUp(last)
 	b.close(last, coated)
 	return b.steps
@@ -105,7 +106,7 @@ func (b *builder) panel(top finish.Panel) {
 	n := b.add("Glue up the top", fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with growth rings turned about. Glue one edge of each joint, clamp over and under by turns%s.",
 		top.Staves, b.mark("top"), one), span(glue.Clamp, top.Tops))
 	n = b.add("Let the top cure", "Out of the clamps, on edge or on battens, air at both faces.", Span{glue.Cure.Value, glue.Cure.Value}, n)
-	b.trimmed = b.add("Trim the top", fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width"))), Span{}, n)
+	b.trimmed = b.add("Trim the top", fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.%s", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width")), b.thinnest()), Span{}, n)
 }
 
 // prepare is what comes before any finish.
@@ -118,14 +119,20 @@ func (b *builder) prepare() int {
 	if Glued(r) {
 		bare = fmt.Sprintf("what is glued (hatched on %s)", b.see(BareSheets))
 	}
-	n := b.add("Sand", fmt.Sprintf("Sizes on the sheets are finished sizes: sand lightly, along the grain, grits %s%s. Not the ends, nor %s: these fit as sawn.",
-		strings.Trim(strings.ReplaceAll(fmt.Sprint(finish.Sequence(r).Grits), " ", ", "), "[]"), when, bare), Span{})
+	n := b.add("Label", b.labels(), Span{})
+	thin := ""
+	if r.HasTop() && b.trimmed < 0 {
+		thin = b.thinnest()
+	}
+	n = b.add("Sand", fmt.Sprintf("Sizes on the sheets are finished sizes: sand lightly, along the grain, grits %s%s. Not the ends, nor %s: these fit as sawn.%s",
+		strings.Trim(strings.ReplaceAll(fmt.Sprint(finish.Sequence(r).Grits), " ", ", "), "[]"), when, bare, thin), Span{}, n)
 	b.sanded = n
 	try := ""
 	if s := Spacers(r); len(r.Columns) > 0 {
 		try = fmt.Sprintf(" Set up two neighbouring ladders dry, stand them a spacer apart (%s) and try a bottle between them.", r.Format.Unit(s[0].Long))
 	}
-	n = b.add("Mark out", fmt.Sprintf("Mark the ladders' places on all four aprons %s together, from one end, and every slat's on the legs (%s).%s", b.mark("apron"), b.see(LadderSheets), try), Span{}, n)
+	n = b.add("Mark out", fmt.Sprintf("%s Mark the ladders' places on all four aprons %s together, from one end, by the aprons' strips or a story stick marked once from %s, and every slat's place on the legs by the strip of that face (figures: %s).%s",
+		templateCheck, b.mark("apron"), b.see(CarcaseSheet), b.see(LadderSheets), try), Span{}, n)
 	if r.Design.Finish.Coats == 0 && !r.Design.Finish.Stained() || !Glued(r) {
 		return n
 	}
