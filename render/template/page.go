@@ -164,17 +164,17 @@ func (p *packet) advice() []string {
 
 // joining lists the rows of pages and what each strip is laid on.
 func (p *packet) joining() []string {
-	lines := []string{"Pages, to be joined from left to right; cut the strips apart below each lower edge:"}
+	lines := []string{"Rows of sheets, to be joined from left to right; cut the strips apart below each lower edge:"}
 	for i, g := range p.groups {
-		line := fmt.Sprintf("    C1 to C%d:", g.tiles)
+		line := fmt.Sprintf("    Row %d, sheets 1 to %d:", i+1, g.tiles)
 		if g.tiles == 1 {
-			line = "    in one piece:"
+			line = fmt.Sprintf("    Row %d, in one piece:", i+1)
 		}
 		for k, s := range g.strips {
 			if k > 0 {
 				line += ";"
 			}
-			line += fmt.Sprintf(" R%d.%d %s%s", i+1, k+1, s.name, p.f.inPart(s, p.rack.Format))
+			line += fmt.Sprintf(" %s %s%s", stripName(i+1, k+1), s.name, p.f.inPart(s, p.rack.Format))
 		}
 		lines = append(lines, line)
 	}
