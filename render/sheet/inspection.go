@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strconv"
 
-	"slatwright/geometry/assembly"
 	"slatwright/geometry/inspect"
 	"slatwright/render/drawing"
 )
@@ -36,15 +35,7 @@ func measureSheets(in Input, dims []inspect.Dimension) []*page {
 		}
 		return p, w
 	})
-	squares := measureSquares(in, len(dims))
-	if need := 3*drawing.MM + squares.height(w.box.W()) + signHigh; w.room() < need {
-		p := in.newPage(fmt.Sprintf("inspection-%d", len(pages)+1), "Inspection")
-		pages = append(pages, p)
-		w = newScribe(p.sheet, p.area)
-	} else {
-		w.skip(3 * drawing.MM)
-	}
-	squares.write(w)
+	pages, w = squareSheets(in, len(dims), pages, w)
 	sign(w)
 	return pages
 }
@@ -91,14 +82,17 @@ var short = map[string]string{
 
 // shortly names a check of the fit, or a statement, in a narrow column.
 func shortly(code string) string {
+	if code == "" {
+		return ""
+	}
 	if s, ok := short[code]; ok {
 		return s
 	}
-	return code
+	return inWords(code) + " stated"
 }
 
 // limitedBy names what sets the limits: checks of the fit in plain words,
-// statements as the file has them.
+// statements by what they are about.
 func limitedBy(in Input, d inspect.Dimension) string {
 	if d.Fails != "" {
 		return "FAILS as drawn: " + shortly(d.Fails)
@@ -122,21 +116,6 @@ func limitedBy(in Input, d inspect.Dimension) string {
 		return text
 	}
 	return text + ", " + upper
-}
-
-// measureSquares lists the diagonals, numbered on from the dimensions, with a
-// blank for either way.
-func measureSquares(in Input, after int) ledger {
-	f := in.Rack.Format
-	l := ledger{least: inspectionRow, columns: []ledgerColumn{
-		{title: "no.", width: 11 * drawing.MM}, {title: "both diagonals, between"},
-		{title: "drawn, " + f.System.String(), width: 26 * drawing.MM, right: true}, {title: "alike within", width: 24 * drawing.MM, right: true},
-		{title: "one way", width: 26 * drawing.MM, blank: true}, {title: "other way", width: 26 * drawing.MM, blank: true},
-	}}
-	for i, d := range assembly.Diagonals(in.Rack) {
-		l.rows = append(l.rows, []string{strconv.Itoa(after + i + 1), d.Name + ": " + d.Between, d.Text(f.System), f.Text(d.Apart), "", ""})
-	}
-	return l
 }
 
 // signHigh is what the line to sign takes.
