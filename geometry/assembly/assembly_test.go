@@ -296,6 +296,15 @@ func TestFacesAndAids(t *testing.T) {
 			t.Errorf("no %q in %s", want, list)
 		}
 	}
+	for _, text := range []string{"[rack]\ncolumns = 4\nrows = 5\n", "[rack]\ncolumns = 1\nrows = 2\n[joint]\nglue = false\n", "[rack]\ncolumns = 2\nrows = 2\n[joint]\ntop = \"glued\"\n"} {
+		r, top := racktest.Build(t, text), finish.Panel{Tops: 1, Staves: 4, StaveWidth: 3 * unit.Inch, Length: 20 * unit.Inch}
+		steps := assembly.Steps(r, top, nil)
+		for _, a := range assembly.Aids(r, top) {
+			if !slices.ContainsFunc(steps, func(s assembly.Step) bool { return s.Name == a.By }) {
+				t.Errorf("%q: %s is needed by %q, which is no step", text, a.Name, a.By)
+			}
+		}
+	}
 	if n := assembly.Packers(racktest.Build(t, "[rack]\ncolumns = 1\nrows = 2\n")); n != 0 {
 		t.Errorf("%d packers where no ladder is turned", n)
 	}

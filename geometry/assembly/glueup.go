@@ -32,11 +32,11 @@ func (b *builder) glueUp(after int) int {
 	r := b.r
 	first, second := glueUps(r)
 	high := r.Len("leg.thickness") + r.Len("slat.thickness")
-	n := b.add("Jig", fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together, %s. Stick the template's strip of the face to be made on the board, beside where a leg lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.caulText()), Span{}, after)
-	n = b.add("Ladders, first faces", fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge: end ladders their only face, inner ones the left face. %s "+
+	n := b.add(stepJig, fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together, %s. Stick the template's strip of the face to be made on the board, beside where a leg lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.caulText()), Span{}, after)
+	n = b.add(stepFirst, fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge: end ladders their only face, inner ones the left face. %s "+
 		"%d faces, one after another.", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), first), b.pressed(first), n)
 	if second > 0 {
-		n = b.add("Ladders, second faces", fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it: "+
+		n = b.add(stepSecond, fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it: "+
 			"so it lies level. Set, bore, fix%s the right face as its own sheet shows it. %d faces.",
 			r.Format.Unit(r.Len("slat.thickness")), b.orClamp(" and clamp"), second), b.pressed(second), n)
 	}
@@ -111,7 +111,7 @@ func (b *builder) aprons(n int) int {
 	}
 	ladder, above := Diagonals(r)[1], Diagonals(r)[2]
 	square := fmt.Sprintf(" Rack it square before %s: both diagonals alike, %s %s; where one is longer, press its corners together.", before, ladder.Text(f.System), f.System)
-	n = b.add("Front aprons", fmt.Sprintf("Dry-fit all ladders in the four aprons; take the aprons off. Ladders on their backs: %s the two front aprons %s to the end ladders, flush with their outer faces, then to the inner ones; %s.%s%s%s",
+	n = b.add(stepFront, fmt.Sprintf("Dry-fit all ladders in the four aprons; take the aprons off. Ladders on their backs: %s the two front aprons %s to the end ladders, flush with their outer faces, then to the inner ones; %s.%s%s%s",
 		fix, b.mark("apron"), spacers(r), apron, clamp, square), b.pressed(1), n)
 	return b.add("Back aprons", fmt.Sprintf("Turn it over and set the back aprons the same way%s. Measure again before %s: both diagonals %s %s, and from above %s %s.",
 		b.orClamp(", clamps over front and back"), before, ladder.Text(f.System), f.System, above.Text(f.System), f.System), b.pressed(1), n)
@@ -175,11 +175,11 @@ func (b *builder) fitTop(after, coated int) int {
 	}
 	clamp := span(r.Design.Finish.Glue.Clamp, 1)
 	if t.Glued {
-		return b.add("Fit the top", fmt.Sprintf("Glue the top to both upper aprons, front and back, and clamp it over cauls (%s).%s", b.see(ClampSheets), nails), clamp, needs...)
+		return b.add(stepTop, fmt.Sprintf("Glue the top to both upper aprons, front and back, and clamp it over cauls (%s).%s", b.see(ClampSheets), nails), clamp, needs...)
 	}
-	blocks := b.add("Blocks", fmt.Sprintf("Make %d slotted blocks %s (%s) and screw them to the inner face of the back upper apron, flush with its top edge.", len(t.Middles), BlockMark(r), b.see(TopSheet)), Span{}, after)
+	blocks := b.add(StepBlocks, fmt.Sprintf("Make %d slotted blocks %s (%s) and screw them to the inner face of the back upper apron, flush with its top edge.", len(t.Middles), BlockMark(r), b.see(TopSheet)), Span{}, after)
 	needs[0] = blocks
-	return b.add("Fit the top", fmt.Sprintf("Glue the top to the front upper apron alone and clamp it over cauls (%s).%s Behind, no glue and no nail: one screw with a washer from below through each block's slot, drawn so that it still slides.",
+	return b.add(stepTop, fmt.Sprintf("Glue the top to the front upper apron alone and clamp it over cauls (%s).%s Behind, no glue and no nail: one screw with a washer from below through each block's slot, drawn so that it still slides.",
 		b.see(ClampSheets), nails), clamp, needs...)
 }
 

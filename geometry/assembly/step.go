@@ -23,6 +23,19 @@ const (
 	CarcaseSheet  Sheet = "carcase"
 )
 
+// StepBlocks is the name of the step that needs the blocks.
+const StepBlocks = "Blocks"
+
+// Names of the other steps that need what the shop makes itself.
+const (
+	stepGlueTop = "Glue up the top"
+	stepJig     = "Jig"
+	stepFirst   = "Ladders, first faces"
+	stepSecond  = "Ladders, second faces"
+	stepFront   = "Front aprons"
+	stepTop     = "Fit the top"
+)
+
 // Numbers returns the numbers of the sheets of a kind in words, such as "sheets
 // 9 to 12"; "" where they are not known.
 type Numbers func(Sheet) string
@@ -103,7 +116,7 @@ func (b *builder) panel(top finish.Panel) {
 	if top.Tops > 1 {
 		one = fmt.Sprintf(", %d tops one after another", top.Tops)
 	}
-	n := b.add("Glue up the top", fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with growth rings turned about. Glue one edge of each joint, clamp over and under by turns%s.",
+	n := b.add(stepGlueTop, fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with growth rings turned about. Glue one edge of each joint, clamp over and under by turns%s.",
 		top.Staves, b.mark("top"), one), span(glue.Clamp, top.Tops))
 	n = b.add("Let the top cure", "Out of the clamps, on edge or on battens, air at both faces.", Span{glue.Cure.Value, glue.Cure.Value}, n)
 	b.trimmed = b.add("Trim the top", fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.%s", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width")), b.thinnest()), Span{}, n)

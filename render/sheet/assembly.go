@@ -9,7 +9,6 @@ import (
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/check"
-	"slatwright/geometry/finish"
 	"slatwright/geometry/wood"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
@@ -36,72 +35,10 @@ func assemblySheets(in Input) []*page {
 	return slices.Concat(orderOfWork(in), hardwareSheets(in), topSheets(in), clampSheets(in))
 }
 
-// hardwareSheets list what holds the rack together, and what the shop makes
-// itself.
-func hardwareSheets(in Input) []*page {
-	l := ledger{columns: []ledgerColumn{
-		{title: "what", width: 84 * drawing.MM, bold: true}, {title: "for"},
-		{title: "the rack takes", width: 26 * drawing.MM, right: true, bold: true}, {title: "spare", width: 15 * drawing.MM, right: true},
-	}}
-	for _, i := range assembly.Hardware(in.Rack, in.Cutting.Panel()) {
-		count, more := i.Amount, ""
-		if i.Count > 0 {
-			count = strconv.Itoa(i.Count)
-		}
-		if i.Spare > 0 {
-			more = strconv.Itoa(i.Spare)
-		}
-		l.rows = append(l.rows, []string{i.What, i.For, count, more})
-	}
-	f := flow{in: in, name: "hardware", title: "Hardware, shop aids"}
-	f.block("to have at hand", l)
-	f.notes("Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + ".")
-	if len(finish.Tapes(in.Rack)) > 0 {
-		f.notes("Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
-	}
-	aids := ledger{columns: []ledgerColumn{
-		{title: "what", width: 26 * drawing.MM, bold: true}, {title: "how many", width: 20 * drawing.MM, right: true, bold: true},
-		{title: "thick × wide × along the grain", width: 62 * drawing.MM, bold: true}, {title: "from", width: 44 * drawing.MM}, {title: "for"},
-	}}
-	for _, a := range assembly.Aids(in.Rack, in.Cutting.Panel()) {
-		aids.rows = append(aids.rows, []string{a.Name, strconv.Itoa(a.Count), a.Size(in.Rack.Format), a.From, a.For})
-	}
-	f.block("made in the shop", aids)
-	f.notes(besides(in))
-	f.notes(assembly.NailNote)
-	return f.pages
-}
-
-// besides says how much stock the shop aids take, which no cutting plan has.
-func besides(in Input) string {
-	r, f := in.Rack, in.Rack.Format
-	var order []string
-	long := map[string]length{}
-	for _, a := range assembly.Aids(r, in.Cutting.Panel()) {
-		name, _, _ := strings.Cut(a.From, ",")
-		if long[name] == 0 {
-			order = append(order, name)
-		}
-		long[name] += length(a.Count) * (a.Long + r.Design.Shop.Kerf)
-	}
-	step := unit.Inch
-	if r.Design.Units == unit.Metric {
-		step = 10 * unit.Millimetre
-	}
-	var list []string
-	for _, name := range order {
-		if name != "sheet stock" {
-			list = append(list, fmt.Sprintf("%s of %s", f.Unit(long[name].Up(step)), name))
-		}
-	}
-	list = append(list, "sheet stock "+f.Unit(assembly.Caul(r))+" thick")
-	return "On no cutting sheet: have " + strings.Join(list, ", ") + " besides, or what the boards leave where it is long enough. Make these before " + stepName(0) + "."
-}
-
 // orderOfWork lists the steps. Waits are what the labels give from and to; a
 // step can begin no sooner than the longest chain of waits before it.
 func orderOfWork(in Input) []*page {
-	steps := assembly.Steps(in.Rack, in.Cutting.Panel(), func(s assembly.Sheet) string { return sheetRef(string(s)) })
+	steps := stepsOf(in)
 	soon, late := assembly.Plan(steps, false), assembly.Plan(steps, true)
 	l := ledger{columns: []ledgerColumn{
 		{title: "step", width: 14 * drawing.MM, bold: true}, {title: "what", width: 28 * drawing.MM, bold: true}, {title: "how"},
@@ -137,6 +74,12 @@ func orderOfWork(in Input) []*page {
 		w.note(c, 5*drawing.MM)
 	}
 	return pages
+}
+
+// stepsOf are the steps of the order of work, with the numbers of sheets left to
+// be filled in.
+func stepsOf(in Input) []assembly.Step {
+	return assembly.Steps(in.Rack, in.Cutting.Panel(), func(s assembly.Sheet) string { return sheetRef(string(s)) })
 }
 
 // stepName is what a step, counted from 0, is called: apart from the steps of the
