@@ -21,6 +21,7 @@ const (
 	TopSheet      Sheet = "top"
 	InspectSheets Sheet = "inspection"
 	CarcaseSheet  Sheet = "carcase"
+	GaugeSheets   Sheet = "gauges"
 )
 
 // StepBlocks is the name of the step that needs the blocks.
@@ -116,8 +117,8 @@ func (b *builder) panel(top finish.Panel) {
 	if top.Tops > 1 {
 		one = fmt.Sprintf(", %d tops one after another", top.Tops)
 	}
-	n := b.add(stepGlueTop, fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with growth rings turned about. Glue one edge of each joint, clamp over and under by turns%s.",
-		top.Staves, b.mark("top"), one), span(glue.Clamp, top.Tops))
+	n := b.add(stepGlueTop, fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with growth rings turned about. Glue one edge of each joint. Clamp waxed battens lightly over and under both ends, so that the staves lie level; then clamps across, over and under by turns (%s)%s.",
+		top.Staves, b.mark("top"), b.see(ClampSheets), one), span(glue.Clamp, top.Tops))
 	n = b.add("Let the top cure", "Out of the clamps, on edge or on battens, air at both faces.", Span{glue.Cure.Value, glue.Cure.Value}, n)
 	b.trimmed = b.add("Trim the top", fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.%s", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width")), b.thinnest()), Span{}, n)
 }
@@ -140,12 +141,8 @@ func (b *builder) prepare() int {
 	n = b.add("Sand", fmt.Sprintf("Sizes on the sheets are finished sizes: sand lightly, along the grain, grits %s%s. Not the ends, nor %s: these fit as sawn.%s",
 		strings.Trim(strings.ReplaceAll(fmt.Sprint(finish.Sequence(r).Grits), " ", ", "), "[]"), when, bare, thin), Span{}, n)
 	b.sanded = n
-	try := ""
-	if s := Spacers(r); len(r.Columns) > 0 {
-		try = fmt.Sprintf(" Set up two neighbouring ladders dry, stand them a spacer apart (%s) and try a bottle between them.", r.Format.Unit(s[0].Long))
-	}
-	n = b.add("Mark out", fmt.Sprintf("%s Mark the ladders' places on all four aprons %s together, from one end, by the aprons' strips or a story stick marked once from %s, and every slat's place on the legs by the strip of that face (figures: %s).%s",
-		templateCheck, b.mark("apron"), b.see(CarcaseSheet), b.see(LadderSheets), try), Span{}, n)
+	n = b.add("Mark out", fmt.Sprintf("%s Mark LEFT on the inner faces of all four aprons %s: inner faces up, lower edges towards you, it is the left end of the back pair and the right end of the front pair. From LEFT mark the ladders' places on each, by its strip or a story stick marked once from %s; every slat's place on the legs by the strip of that face (figures: %s), and every nail by the cards. Keep strips from sliding while you mark.",
+		templateCheck, b.mark("apron"), b.see(CarcaseSheet), b.see(LadderSheets)), Span{}, n)
 	if r.Design.Finish.Coats == 0 && !r.Design.Finish.Stained() || !Glued(r) {
 		return n
 	}
@@ -181,7 +178,7 @@ func (b *builder) colour(after int) int {
 		needs = []int{after}
 	}
 	if f.Stained() {
-		after = b.add("Stain", fmt.Sprintf("Wipe on %s%s, wipe off what stands. Try it on waste first.", f.Stain.Name, aside(f.Stain.Note)), span(f.Stain.Recoat, 1), needs...)
+		after = b.add("Stain", fmt.Sprintf("Wipe on %s%s, wipe off what stands. Colour as agreed with the customer: ____________. Try it on waste first.", f.Stain.Name, aside(f.Stain.Note)), span(f.Stain.Recoat, 1), needs...)
 		b.stained = after
 	}
 	return after

@@ -9,6 +9,7 @@ import (
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/check"
+	"slatwright/geometry/inspect"
 	"slatwright/geometry/wood"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
@@ -79,7 +80,13 @@ func orderOfWork(in Input) []*page {
 // stepsOf are the steps of the order of work, with the numbers of sheets left to
 // be filled in.
 func stepsOf(in Input) []assembly.Step {
-	return assembly.Steps(in.Rack, in.Cutting.Panel(), func(s assembly.Sheet) string { return sheetRef(string(s)) })
+	gauged := len(inspect.Gauges(in.dimensions())) > 0
+	return assembly.Steps(in.Rack, in.Cutting.Panel(), func(s assembly.Sheet) string {
+		if s == assembly.GaugeSheets && !gauged {
+			return ""
+		}
+		return sheetRef(string(s))
+	})
 }
 
 // stepName is what a step, counted from 0, is called: apart from the steps of the
@@ -173,7 +180,7 @@ func ownText(in Input, sets []assembly.Clamps) string {
 		all = append(all, fmt.Sprintf("%d that open to %s at least", o.Count, f.Unit(o.Opening)))
 		sum += o.Count
 	}
-	return fmt.Sprintf("Clamps to own: %d (%s). Sets serve one after the other; openings count %s under each jaw for caul or board.", sum, strings.Join(all, ", "), f.Unit(assembly.Caul(in.Rack)))
+	return fmt.Sprintf("Clamps to own: %d (%s). Sets serve one after the other; openings count %s under each jaw for caul or board. What each presses with is for the choice of clamps: nobody measures it.", sum, strings.Join(all, ", "), f.Unit(assembly.Caul(in.Rack)))
 }
 
 // glueNotes give the figures of the glue and the pressure for the wood.
@@ -196,7 +203,7 @@ func glueNotes(in Input) []string {
 	return []string{
 		fmt.Sprintf("Glue: %s%s, on one face. Close a joint within %s of spreading: one slat or one apron at a time, all of it bored before. Keep it clamped %s, no load for %s, not colder than %s.",
 			g.Name, noted, g.Open, g.Clamp, table.Hours(g.Cure.Value), cold),
-		fmt.Sprintf("Pressure for %s: %s (%s). Glue at the moisture the wood will have in its room, %s to %s %% over the year. Nails hold a joint too: clamp at the least where it gapes.",
+		fmt.Sprintf("Pressure for %s: %s (%s). Glue at the moisture the wood will have in its room, %s to %s %% over the year. Nails hold a joint too, but do not close it: use the clamps of the table.",
 			d.Wood.Species.Name, pressure, p.Origin.Standing, figure(air.Dry), figure(air.Moist)),
 	}
 }
@@ -206,7 +213,7 @@ func clampLedger(in Input) ledger {
 	f := in.Rack.Format
 	l := ledger{columns: []ledgerColumn{
 		{title: "clamps for", width: 45 * drawing.MM, bold: true}, {title: "at a time", width: 17 * drawing.MM, right: true, bold: true}, {title: "glue-ups", width: 17 * drawing.MM, right: true}, {title: "where"},
-		{title: "open to, " + f.System.String(), width: 21 * drawing.MM, right: true, bold: true}, {title: "that is", width: 38 * drawing.MM}, {title: "force at each", width: 36 * drawing.MM, right: true},
+		{title: "open to, " + f.System.String(), width: 21 * drawing.MM, right: true, bold: true}, {title: "that is", width: 38 * drawing.MM}, {title: "press with, each", width: 36 * drawing.MM, right: true},
 	}}
 	for _, s := range assembly.Sets(in.Rack, in.Cutting.Panel()) {
 		l.rows = append(l.rows, []string{s.For, strconv.Itoa(s.Count), strconv.Itoa(s.Times), s.Where, f.Text(s.Opening), s.Between, s.Force.Text(f.System)})
