@@ -19,14 +19,19 @@ import (
 func hardwareSheets(in Input) []*page {
 	f := flow{in: in, name: "hardware", title: "Hardware, shop aids"}
 	f.block("to have at hand", hardwareLedger(in))
+	found := aidsFound(in)
 	notes := []string{"Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + ".", assembly.NailNote}
 	if len(finish.Tapes(in.Rack)) > 0 {
 		notes = append(notes, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
 	}
-	f.notes(notes...)
-	found := aidsFound(in)
+	for len(notes) > 0 && f.fits(notes[0]) {
+		f.notes(notes[0])
+		notes = notes[1:]
+	}
 	f.block("made in the shop", aidLedger(in, found))
-	f.notes(aidNotes(in, found)...)
+	for _, n := range append(aidNotes(in, found), notes...) {
+		f.notes(n)
+	}
 	return f.pages
 }
 

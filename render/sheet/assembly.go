@@ -52,7 +52,7 @@ func orderOfWork(in Input) []*page {
 		p := in.newPage(fmt.Sprintf("work-%d", n+1), "Order of work")
 		return p, newScribe(p.sheet, p.area)
 	})
-	notes := append([]string{"W1, W2, ... are the steps of this order of work; C1, C2, ... those at the saw."}, readyTexts(in, soon, late)...)
+	notes := append([]string{"W1, W2, ... are the steps of this order of work; S1, S2, ... those at the saw."}, readyTexts(in, soon, late)...)
 	if chain := chainText(steps, late); chain != "" {
 		notes = append(notes, chain)
 	}
@@ -113,31 +113,45 @@ func waitText(s assembly.Span) string {
 	return table.HoursRange(s.Least, s.Greatest)
 }
 
-// beginText prints when a step can begin, to the minute.
+// beginText prints when a step can begin: to the minute on the first two days, else
+// rounded up to the hour.
 func beginText(d time.Duration) string {
-	if d == 0 {
+	switch {
+	case d == 0:
 		return "at once"
+	case d >= 48*time.Hour:
+		d = (d + time.Hour - 1).Truncate(time.Hour)
 	}
 	return table.Hours(d)
+}
+
+// dayText prints a day such as 2031-03-04 as people at the bench do, 4 March 2031,
+// whatever the country.
+func dayText(day string) string {
+	t, err := time.Parse(time.DateOnly, day)
+	if err != nil {
+		return day
+	}
+	return t.Format("2 January 2006")
 }
 
 // readyTexts say how long all waits together are, what day that makes, and when
 // the finish is hard.
 func readyTexts(in Input, soon, late assembly.Schedule) []string {
 	date := in.Rack.Design.Date
-	text := "Waits alone: " + waitText(assembly.Span{Least: soon.Ready, Greatest: late.Ready}) + "; the work itself, and nights when nobody goes on, come on top."
+	text := "Waits alone: " + beginText(soon.Ready) + " to " + beginText(late.Ready) + "; the work itself, and nights when nobody goes on, come on top."
 	first, ok := assembly.Day(date, soon.Ready)
 	if !ok {
 		return []string{text}
 	}
-	text += fmt.Sprintf(" Begun on %s it is ready on %s at the earliest", date[:len(first)], first)
+	text += fmt.Sprintf(" Begun on %s it is ready on %s at the earliest", dayText(date[:len(first)]), dayText(first))
 	if last, _ := assembly.Day(date, late.Ready); last != first {
-		text += ", and with the longer waits on " + last
+		text += ", and with the longer waits on " + dayText(last)
 	}
 	out := []string{text + ": waits alone, rounded up to whole days."}
 	if f := in.Rack.Design.Finish; f.Coats > 0 {
 		hard, _ := assembly.Day(date, soon.Ready-f.Coat.Handle.Value+f.Coat.Cure.Value)
-		out = append(out, fmt.Sprintf("Its finish is hard %s after the last coat, so on %s or later: until then nothing heavy or damp is left standing on the top; bottles may lie on the slats.", table.Hours(f.Coat.Cure.Value), hard))
+		out = append(out, fmt.Sprintf("Its finish is hard %s after the last coat, so on %s or later: until then nothing heavy or damp is left standing on the top; bottles may lie on the slats.", table.Hours(f.Coat.Cure.Value), dayText(hard)))
 	}
 	return out
 }

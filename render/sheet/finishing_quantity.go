@@ -164,8 +164,11 @@ func paperLedger(in Input) ledger {
 func origins(in Input) [][]string {
 	d := in.Rack.Design
 	from := func(o table.Origin) string {
-		if o.Standing == table.Memory {
+		switch o.Standing {
+		case table.Memory:
 			return "a figure from memory, verify: " + o.Source
+		case table.Own:
+			return "reckoned for these sheets: " + o.Source
 		}
 		return fmt.Sprintf("%s: %s", o.Standing, o.Source)
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"slatwright/geometry/inspect"
 	"slatwright/render/drawing"
@@ -44,7 +45,7 @@ func measureSheets(in Input, dims []inspect.Dimension) []*page {
 func measureNote(in Input) string {
 	f := in.Rack.Format
 	return "Places: both ends, front and back, of every cell or column, and both of two facing slats; write the worst figure. Least, greatest: what the fit bears " +
-		"of this one figure alone; a bar: no limit near. TIGHT: a limit nearer than ± " + f.Unit(in.Rack.Design.Shop.Tolerance) + "."
+		"of this one figure alone; a bar: no limit near. TIGHT: a limit nearer than ±" + f.Unit(in.Rack.Design.Shop.Tolerance) + "."
 }
 
 // measureLedger lists the dimensions.
@@ -98,24 +99,25 @@ func limitedBy(in Input, d inspect.Dimension) string {
 		return "FAILS as drawn: " + shortly(d.Fails)
 	}
 	tol := in.Rack.Design.Shop.Tolerance
-	text, upper := shortly(d.LeastBy), shortly(d.GreatestBy)
-	if text != "" && d.TightBelow(tol) {
-		text = "TIGHT: " + text
+	below, above := shortly(d.LeastBy), shortly(d.GreatestBy)
+	tight := func(near bool) string {
+		if near {
+			return " TIGHT"
+		}
+		return ""
 	}
-	if upper != "" && d.TightAbove(tol) {
-		upper = "TIGHT: " + upper
-	}
+	low, high := tight(d.TightBelow(tol)), tight(d.TightAbove(tol))
 	switch {
-	case text == "":
-		return upper
-	case upper == "" || upper == text:
-		return text
-	case upper == "TIGHT: "+text:
-		return upper
-	case text == "TIGHT: "+upper:
-		return text
+	case below == "" && above == "":
+		return ""
+	case below == above && low == high:
+		return strings.TrimSpace(below + low)
+	case above == "":
+		return "least: " + below + low
+	case below == "":
+		return "greatest: " + above + high
 	}
-	return text + ", " + upper
+	return "least: " + below + low + "; greatest: " + above + high
 }
 
 // signHigh is what the line to sign takes.
