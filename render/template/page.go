@@ -19,7 +19,7 @@ func (p *packet) head(s *drawing.Sheet, origin drawing.Point, title string, numb
 	s.Add(h)
 	s.Add(note(drawing.Pt(origin.X+h.Width()+6*mm, origin.Y+headLine), fmt.Sprintf("page %d of %d", number, p.pages)))
 	s.Add(p.fit(note(origin.Add(drawing.Pt(0, identityLine)), p.identity()), headWidth))
-	s.Add(note(origin.Add(drawing.Pt(0, measureLine)), "Print at 100 %. Measure first: along ________ across ________ of 100 mm (4 in)"))
+	s.Add(note(origin.Add(drawing.Pt(0, measureLine)), "Print at 100 %. Measure first: along ________ across ________ of 100 mm or 4 in"))
 }
 
 // The feet of the three lines of the head.
@@ -148,8 +148,8 @@ func wrap(s string, room drawing.Um) []string {
 func (p *packet) advice() []string {
 	lines := []string{
 		`1. Print all pages at 100 % ("actual size", not "fit to page"), on one printer, the same way round.`,
-		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. If they are out by more than a pencil line, do not use these pages: give both measures to whoever printed them.",
-		`    Whoever prints: write them into the design, under [printer] as along and across, and draw again.`,
+		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. If they are out by more than a pencil line, do not use these pages: give both measures to whoever drew them.",
+		"    Whoever drew the pages enters both as the printer's measures and draws them again: the next print is then true.",
 	}
 	if c := corrected(p.rack.Design); c != "" {
 		lines = append(lines, "    These pages are corrected ("+c+"), so their rulers must measure true.")
