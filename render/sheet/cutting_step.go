@@ -89,9 +89,13 @@ func (c *cutter) writeSteps() {
 	c.leftOver(title)
 }
 
-// lookOut lists the plan's knife edges.
+// lookOut lists the plan's knife edges, and what it has for knots and splits.
 func (c *cutter) lookOut() []string {
-	var out []string
+	knots := "No spare is cut and nothing is reckoned for knots: turn each board so that they fall into the hatched waste; where they cannot, take another board of its size."
+	if c.spares() {
+		knots = "For knots and splits there are the spares of the parts list alone, marked + on the boards; turn each board so that knots fall into them or into the hatched waste."
+	}
+	out := []string{knots}
 	for _, x := range c.p.Cautions() {
 		text := x.Text
 		if len(x.Boards) > 0 {

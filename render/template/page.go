@@ -149,7 +149,7 @@ func (p *packet) advice() []string {
 	lines := []string{
 		`1. Print all pages at 100 % ("actual size", not "fit to page"), on one printer, the same way round.`,
 		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. If they are out by more than a pencil line, do not use these pages: give both measures to whoever drew them.",
-		"    Whoever drew the pages enters both as the printer's measures and draws them again: the next print is then true.",
+		"    Whoever drew them enters both as the printer's and draws anew: then they come out true.",
 	}
 	if c := corrected(p.rack.Design); c != "" {
 		lines = append(lines, "    These pages are corrected ("+c+"), so their rulers must measure true.")
@@ -174,7 +174,7 @@ func (p *packet) joining() []string {
 			if k > 0 {
 				line += ";"
 			}
-			line += fmt.Sprintf(" %s %s%s", stripName(i+1, k+1), s.name, p.f.inPart(s, p.rack.Format))
+			line += fmt.Sprintf(" %d.%d %s%s", i+1, k+1, s.name, p.f.inPart(s, p.rack.Format))
 		}
 		lines = append(lines, line)
 	}
