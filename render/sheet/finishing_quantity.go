@@ -168,7 +168,7 @@ func origins(in Input) [][]string {
 		case table.Memory:
 			return "a figure from memory, verify: " + o.Source
 		case table.Own:
-			return "reckoned for these sheets: " + o.Source
+			return "a rule of thumb: " + o.Source
 		}
 		return fmt.Sprintf("%s: %s", o.Standing, o.Source)
 	}
