@@ -15,8 +15,10 @@ type Aid struct {
 	Name              string
 	Count             int
 	Thick, Wide, Long unit.Length
-	From              string // what it is cut from
+	Sheet             bool // cut from sheet stock, as thick as a caul
+	Together          bool // all from one piece, which is worked before it is cut up
 	For               string
+	By                string // name of the step that needs it first
 }
 
 // packerLong is how long a packer is (common practice, no source).
@@ -34,39 +36,38 @@ func Aids(r *rack.Rack, top finish.Panel) []Aid {
 	var list []Aid
 	thick, high := r.Len("slat.thickness"), r.Len("slat.height")
 	if t, ok := fixing.Of(r); ok && !t.Glued {
-		from := "a spare board"
-		if t.FromLegs {
-			from = "leg stock, no rip"
-		}
-		list = append(list, Aid{"block " + BlockMark(r), len(t.Middles), t.Block.Z, t.Block.Y, t.Block.X, from, "behind, under the top: it stays"})
+		list = append(list, Aid{Name: "block " + BlockMark(r), Count: len(t.Middles), Thick: t.Block.Z, Wide: t.Block.Y, Long: t.Block.X,
+			Together: true, For: "behind, under the top: it stays", By: StepBlocks})
 	}
 	for _, s := range Spacers(r) {
 		where := "between facing legs, at aprons"
 		if len(Spacers(r)) > 1 {
 			where += ", " + rack.Places("column", s.Columns)
 		}
-		list = append(list, Aid{"spacer", 2 * len(s.Columns), thick, high, s.Long, "slat stock", where})
+		list = append(list, Aid{Name: "spacer", Count: 2 * len(s.Columns), Thick: thick, Wide: high, Long: s.Long, For: where, By: stepFront})
 	}
 	leg, wide := r.Len("leg.length"), r.Len("slat.length")
 	caul := Caul(r)
-	list = append(list,
-		Aid{"jig board", 1, caul, wide + caul, leg + caul, "sheet stock", "under a ladder; fence and stop stand on two of its edges"},
-		Aid{"jig fence", 1, caul, thick + r.Len("leg.thickness"), leg, "sheet stock", "along one leg"},
-		Aid{"jig stop", 1, caul, thick + r.Len("leg.thickness"), wide, "sheet stock", "at the feet"})
-	if n := Packers(r); n > 0 {
-		list = append(list, Aid{"packer", n, thick, high, packerLong(r), "slat stock", "under the legs of a turned ladder"})
+	sheet := func(count int, name string, w, long unit.Length, by, why string) {
+		list = append(list, Aid{Name: name, Count: count, Thick: caul, Wide: w, Long: long, Sheet: true, For: why, By: by})
 	}
+	sheet(1, "jig board", wide+caul, leg+caul, stepJig, "under a ladder; fence and stop stand on two of its edges")
+	sheet(1, "jig fence", thick+r.Len("leg.thickness"), leg, stepJig, "along one leg")
+	sheet(1, "jig stop", thick+r.Len("leg.thickness"), wide, stepJig, "at the feet")
+	if n := Packers(r); n > 0 {
+		list = append(list, Aid{Name: "packer", Count: n, Thick: thick, Wide: high, Long: packerLong(r), For: "under the legs of a turned ladder", By: stepSecond})
+	}
+	across := CaulWide(r, r.Len("apron.height"))
 	if r.Design.Joint.Glue {
-		list = append(list, Aid{"caul", 2, caul, CaulWide(r, r.Len("leg.width")), leg, "sheet stock", "along both legs, over the slats' ends"})
-		list = append(list, Aid{"caul", 4, caul, CaulWide(r, r.Len("apron.height")), r.Len("carcase.width"), "sheet stock", "along both aprons, front and back; again over the top"})
+		sheet(2, "caul", CaulWide(r, r.Len("leg.width")), leg, stepFirst, "along both legs, over the slats' ends")
+		sheet(4, "caul", across, r.Len("carcase.width"), stepFront, "along both aprons, front and back; again over the top")
 	}
 	if n := topCauls(r); n > 0 && !r.Design.Joint.Glue {
-		list = append(list, Aid{"caul", n, caul, CaulWide(r, r.Len("apron.height")), r.Len("carcase.width"), "sheet stock", "over the top and under the apron"})
+		sheet(n, "caul", across, r.Len("carcase.width"), stepTop, "over the top and under the apron")
 	}
 	if top.GluedUp() {
-		list = append(list,
-			Aid{"caul", 2, caul, r.Len("top.thickness"), top.Length, "sheet stock", "along the edges of the glued top"},
-			Aid{"batten", 4, caul, 2 * caul, unit.Length(top.Staves) * top.StaveWidth, "sheet stock", "across its ends, both faces; wax"})
+		sheet(2, "caul", r.Len("top.thickness"), top.Length, stepGlueTop, "along the edges of the glued top")
+		sheet(4, "batten", 2*caul, unit.Length(top.Staves)*top.StaveWidth, stepGlueTop, "across its ends, both faces; wax")
 	}
 	return list
 }

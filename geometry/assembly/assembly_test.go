@@ -159,7 +159,7 @@ func TestClamps(t *testing.T) {
 		r := racktest.Build(t, text)
 		sets := assembly.Sets(r, finish.Panel{})
 		n := len(sets) - 3
-		if n < 1 || len(assembly.Sets(r, staves)) != len(sets)+1 {
+		if n < 1 || len(assembly.Sets(r, staves)) != len(sets)+2 {
 			t.Fatalf("%s%d sets", text, len(sets))
 		}
 		faces := 0
@@ -189,10 +189,10 @@ func TestClamps(t *testing.T) {
 	}
 	// 1 1/2 x 1 in of ponderosa pine at 100 to 150 psi.
 	f := assembly.Sets(racktest.Build(t, "[rack]\ncolumns = 2\nrows = 1\n"), finish.Panel{})[0].Force
-	if got := f.Text(unit.Imperial); got != "150 to 230 lbf" || math.Abs(f.Greatest-225) > 1e-9 {
+	if got := f.Text(unit.Imperial); got != "150 to 230 lb" || math.Abs(f.Greatest-225) > 1e-9 {
 		t.Errorf("force %q", got)
 	}
-	if got := f.Text(unit.Metric); got != "0.7 to 1.0 kN" {
+	if got := f.Text(unit.Metric); got != "700 to 1000 N" {
 		t.Errorf("force %q", got)
 	}
 	// 40 in of staves 16 in across take clamps at 0, 12, 24, 36 and 40 in at most.
@@ -256,17 +256,25 @@ func TestOwnServesEverySet(t *testing.T) {
 			}
 			return n
 		}
-		for _, s := range sets {
-			if has(s.Opening) < s.Count {
-				t.Errorf("%s%s: %d clamps open to %v; want %d", text, s.For, has(s.Opening), s.Opening, s.Count)
+		// together counts the clamps of a set that open so wide, with those of the
+		// set that is in use with it.
+		together := func(i int, opening unit.Length) (n int) {
+			for k := i; k < len(sets) && (k == i || sets[k].Also); k++ {
+				if sets[k].Opening >= opening {
+					n += sets[k].Count
+				}
+			}
+			return n
+		}
+		for i, s := range sets {
+			if want := max(s.Count, together(i, s.Opening)); has(s.Opening) < want {
+				t.Errorf("%s%s: %d clamps open to %v; want %d", text, s.For, has(s.Opening), s.Opening, want)
 			}
 		}
 		for _, o := range own { // and none is too many
 			needed := 0
-			for _, s := range sets {
-				if s.Opening >= o.Opening {
-					needed = max(needed, s.Count)
-				}
+			for i := range sets {
+				needed = max(needed, together(i, o.Opening))
 			}
 			if has(o.Opening) != needed {
 				t.Errorf("%s%d clamps open to %v; want %d", text, has(o.Opening), o.Opening, needed)
@@ -294,6 +302,15 @@ func TestFacesAndAids(t *testing.T) {
 	for _, want := range []string{"4 block E 3/4 × 1 1/2 × 2 in", "8 spacer 3/4 × 1 × ", "1 jig board 3/4 × 10 1/4 × ", "4 packer 3/4 × 1 × 3 in", "2 caul 3/4 × 1 1/8 × ", "4 caul 3/4 × 1 7/8 × "} {
 		if !strings.Contains(list, want) {
 			t.Errorf("no %q in %s", want, list)
+		}
+	}
+	for _, text := range []string{"[rack]\ncolumns = 4\nrows = 5\n", "[rack]\ncolumns = 1\nrows = 2\n[joint]\nglue = false\n", "[rack]\ncolumns = 2\nrows = 2\n[joint]\ntop = \"glued\"\n"} {
+		r, top := racktest.Build(t, text), finish.Panel{Tops: 1, Staves: 4, StaveWidth: 3 * unit.Inch, Length: 20 * unit.Inch}
+		steps := assembly.Steps(r, top, nil)
+		for _, a := range assembly.Aids(r, top) {
+			if !slices.ContainsFunc(steps, func(s assembly.Step) bool { return s.Name == a.By }) {
+				t.Errorf("%q: %s is needed by %q, which is no step", text, a.Name, a.By)
+			}
 		}
 	}
 	if n := assembly.Packers(racktest.Build(t, "[rack]\ncolumns = 1\nrows = 2\n")); n != 0 {
@@ -355,7 +372,7 @@ func TestStepsSayWhatTheDesignSays(t *testing.T) {
 		text     string
 		has, not []string
 	}{
-		{"", []string{"Blocks", "front upper apron alone", "Behind, no glue and no nail", "glue and nail", "Fill: slats", "needs no anchor", "a spacer apart", "Packers"}, []string{"Nail it there", "Anchor it", "Glue up the top"}},
+		{"", []string{"Blocks", "front upper apron alone", "Behind, no glue and no nail", "glue and nail", "Fill: slats", "needs no anchor", "spacers between them; try a bottle", "Packers"}, []string{"Nail it there", "Anchor it", "Glue up the top"}},
 		{"[joint]\ntop = \"glued\"\n", []string{"both upper aprons"}, []string{"Blocks", "front upper apron alone"}},
 		{"[joint]\ntop_nail = \"18 ga x 1 1/2\"\n", []string{"Nail it there from above", "Behind, no glue and no nail"}, nil},
 		{"[joint]\nglue = false\n[top]\npresent = false\n", []string{"nail"}, []string{"glue", "clamps", "Let the glue cure"}},

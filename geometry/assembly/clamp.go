@@ -23,7 +23,8 @@ type Clamps struct {
 	Times   int         // how many glue-ups take the set, one after another
 	Opening unit.Length // of the jaws, with all that lies between them
 	Between string      // what that is
-	Force   Force       // at each clamp
+	Force   Force       // at each clamp; none where it only holds
+	Also    bool        // in use with the set before it
 
 	Places []space.Point // none for a top that is glued up
 	Face   *Face         // of a ladder, the first that takes the set; else nil
@@ -33,14 +34,17 @@ type Clamps struct {
 // choice of clamps, not for a gauge: nobody measures it at the bench.
 type Force struct{ Least, Greatest float64 }
 
-// Text prints the force in tens of pounds or in tenths of a kilonewton, rounded.
+// Text prints the force in tens of pounds or in hundreds of newtons, rounded, as
+// clamps are sold; "lightly" for none.
 func (f Force) Text(sys unit.System) string {
-	if sys == unit.Metric {
-		kn := func(v float64) string { return fmt.Sprintf("%.1f", v*unit.PoundForce/1000) }
-		return kn(f.Least) + " to " + kn(f.Greatest) + " kN"
+	if f.Greatest == 0 {
+		return "lightly"
 	}
-	tens := func(v float64) int { return int(math.Round(v/10)) * 10 }
-	return fmt.Sprintf("%d to %d lbf", tens(f.Least), tens(f.Greatest))
+	whole := func(v, step float64) int { return int(math.Round(v/step) * step) }
+	if sys == unit.Metric {
+		return fmt.Sprintf("%d to %d N", whole(f.Least*unit.PoundForce, 100), whole(f.Greatest*unit.PoundForce, 100))
+	}
+	return fmt.Sprintf("%d to %d lb", whole(f.Least, 10), whole(f.Greatest, 10))
 }
 
 // force is what the pressure for the wood comes to over an area.
@@ -64,7 +68,7 @@ func Caul(r *rack.Rack) unit.Length {
 func Sets(r *rack.Rack, top finish.Panel) []Clamps {
 	var sets []Clamps
 	if top.GluedUp() {
-		sets = append(sets, panelClamps(r, top))
+		sets = append(sets, panelClamps(r, top), battenClamps(r, top))
 	}
 	if r.Design.Joint.Glue { // what is left to nails needs none
 		sets = append(sets, ladderClamps(r)...)
@@ -85,15 +89,25 @@ type Stock struct {
 // Own returns the fewest clamps that serve all sets one after the other, those
 // that open widest first.
 func Own(sets []Clamps) []Stock {
-	wide := slices.Clone(sets)
-	slices.SortStableFunc(wide, func(a, b Clamps) int { return cmp.Compare(b.Opening, a.Opening) })
-	var out []Stock
-	have := 0
-	for _, c := range wide {
-		if c.Count > have {
-			out = append(out, Stock{c.Count - have, c.Opening})
-			have = c.Count
+	var own []unit.Length // openings, the widest first
+	for i := 0; i < len(sets); {
+		var open []unit.Length // of clamps that are in use together
+		for k := i; i == k || i < len(sets) && sets[i].Also; i++ {
+			open = append(open, slices.Repeat([]unit.Length{sets[i].Opening}, sets[i].Count)...)
 		}
+		slices.SortFunc(open, func(a, b unit.Length) int { return cmp.Compare(b, a) })
+		own = append(own, make([]unit.Length, max(0, len(open)-len(own)))...)
+		for k, o := range open {
+			own[k] = max(own[k], o)
+		}
+	}
+	var out []Stock
+	for _, o := range own {
+		if n := len(out); n > 0 && out[n-1].Opening == o {
+			out[n-1].Count++
+			continue
+		}
+		out = append(out, Stock{1, o})
 	}
 	return out
 }
@@ -102,11 +116,20 @@ func Own(sets []Clamps) []Stock {
 func panelClamps(r *rack.Rack, top finish.Panel) Clamps {
 	n := along(top.Length)
 	c := Clamps{
-		For: "gluing up the top", Where: "across the staves, over and under by turns, battens across the ends", Count: n, Times: top.Tops,
+		For: "gluing up the top", Where: "across the staves, over and under by turns", Count: n, Times: top.Tops,
 		Opening: unit.Length(top.Staves)*top.StaveWidth + 2*Caul(r), Between: "staves, 2 cauls", Force: force(r, unit.Rectangle(top.Length, r.Len("top.thickness"))),
 	}
 	c.Force.over(n)
 	return c
+}
+
+// battenClamps hold a pair of battens over and under either end of the staves, so
+// that these lie level: two clamps to a pair.
+func battenClamps(r *rack.Rack, top finish.Panel) Clamps {
+	return Clamps{
+		For: "its battens, with the clamps above", Where: "a pair over and under either end, two clamps to a pair", Count: 4, Times: top.Tops,
+		Opening: r.Len("top.thickness") + 4*Caul(r), Between: "staves, 2 battens on edge", Also: true,
+	}
 }
 
 // along is how many clamps stand along a joint so long.

@@ -32,13 +32,13 @@ func (b *builder) glueUp(after int) int {
 	r := b.r
 	first, second := glueUps(r)
 	high := r.Len("leg.thickness") + r.Len("slat.thickness")
-	n := b.add("Jig", fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together, %s.%s", r.Format.Unit(high), b.caulText()), Span{}, after)
-	n = b.add("Ladders, first faces", fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge: end ladders their only face, inner ones the left face. %s "+
-		"%d faces, one after another.", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), first), b.pressed(first), n)
+	n := b.add(stepJig, fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together, %s. Lay the template's strip of the face to be made on the board, beside where a leg lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.caulText()), Span{}, after)
+	n = b.add(stepFirst, fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge, the lowest one also by its card: end ladders their only face, inner ones the left face. %s "+
+		"%d faces, one after another.%s", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), first, b.wrote()), b.pressed(first), n)
 	if second > 0 {
-		n = b.add("Ladders, second faces", fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it: "+
-			"so it lies level. Set, bore, fix%s the right face as its own sheet shows it. %d faces.",
-			r.Format.Unit(r.Len("slat.thickness")), b.orClamp(" and clamp"), second), b.pressed(second), n)
+		n = b.add(stepSecond, fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it: "+
+			"so it lies level. Set, bore, fix%s the right face as its own sheet shows it. %d faces. Measure both diagonals again.%s",
+			r.Format.Unit(r.Len("slat.thickness")), b.orClamp(" and clamp"), second, b.wrote()), b.pressed(second), n)
 	}
 	n = b.fillSlats(n)
 	return b.aprons(n)
@@ -76,11 +76,15 @@ func (b *builder) rungs() string {
 // fillSlats is the filling of the slats' nail holes, while they can be reached.
 func (b *builder) fillSlats(after int) int {
 	r, f := b.r, b.r.Design.Finish
-	apart := r.Columns[0].Right - r.Columns[0].Left
-	for _, c := range r.Columns {
-		apart = min(apart, c.Right-c.Left)
+	text := "Fill the slats' nail holes now"
+	if all := Spacers(r); len(all) > 0 {
+		apart := all[0].Long
+		for _, c := range all {
+			apart = min(apart, c.Long)
+		}
+		text += fmt.Sprintf(": between aprons the ladders' legs stand %s apart", r.Format.Unit(apart))
 	}
-	text := fmt.Sprintf("Fill the slats' nail holes now: between aprons the ladders are %s apart. %s", r.Format.Unit(apart-2*r.Len("slat.thickness")), b.filled())
+	text += ". " + b.filled()
 	wait := filler
 	if f.Coats > 0 {
 		text += " Coat the spots once."
@@ -111,10 +115,10 @@ func (b *builder) aprons(n int) int {
 	}
 	ladder, above := Diagonals(r)[1], Diagonals(r)[2]
 	square := fmt.Sprintf(" Rack it square before %s: both diagonals alike, %s %s; where one is longer, press its corners together.", before, ladder.Text(f.System), f.System)
-	n = b.add("Front aprons", fmt.Sprintf("Dry-fit all ladders in the four aprons; take the aprons off. Ladders on their backs: %s the two front aprons %s to the end ladders, flush with their outer faces, then to the inner ones; %s.%s%s%s",
-		fix, b.mark("apron"), spacers(r), apron, clamp, square), b.pressed(1), n)
-	return b.add("Back aprons", fmt.Sprintf("Turn it over and set the back aprons the same way%s. Measure again before %s: both diagonals %s %s, and from above %s %s.",
-		b.orClamp(", clamps over front and back"), before, ladder.Text(f.System), f.System, above.Text(f.System), f.System), b.pressed(1), n)
+	n = b.add(stepFront, fmt.Sprintf("Dry-fit all ladders in the four aprons%s. Take the aprons off. Ladders on their backs: %s the two front aprons %s to the end ladders, flush with their outer faces, then to the inner ones; %s.%s%s%s%s",
+		b.tried(), fix, b.mark("apron"), spacers(r), apron, clamp, square, b.wrote()), b.pressed(1), n)
+	return b.add("Back aprons", fmt.Sprintf("Turn it over and set the back aprons the same way%s. Measure again before %s: both diagonals %s %s, and from above, while there is no top, %s %s.%s",
+		b.orClamp(", clamps over front and back"), before, ladder.Text(f.System), f.System, above.Text(f.System), f.System, b.wrote()), b.pressed(1), n)
 }
 
 // spacers says what to set between facing legs.
@@ -175,11 +179,11 @@ func (b *builder) fitTop(after, coated int) int {
 	}
 	clamp := span(r.Design.Finish.Glue.Clamp, 1)
 	if t.Glued {
-		return b.add("Fit the top", fmt.Sprintf("Glue the top to both upper aprons, front and back, and clamp it over cauls (%s).%s", b.see(ClampSheets), nails), clamp, needs...)
+		return b.add(stepTop, fmt.Sprintf("Glue the top to both upper aprons, front and back, and clamp it over cauls (%s).%s", b.see(ClampSheets), nails), clamp, needs...)
 	}
-	blocks := b.add("Blocks", fmt.Sprintf("Make %d slotted blocks %s (%s) and screw them to the inner face of the back upper apron, flush with its top edge.", len(t.Middles), BlockMark(r), b.see(TopSheet)), Span{}, after)
+	blocks := b.add(StepBlocks, fmt.Sprintf("Make %d slotted blocks %s (%s), sand them as the parts; they stay bare, the aprons hide them. Screw them to the inner face of the back upper apron, flush with its top edge.", len(t.Middles), BlockMark(r), b.see(TopSheet)), Span{}, after)
 	needs[0] = blocks
-	return b.add("Fit the top", fmt.Sprintf("Glue the top to the front upper apron alone and clamp it over cauls (%s).%s Behind, no glue and no nail: one screw with a washer from below through each block's slot, drawn so that it still slides.",
+	return b.add(stepTop, fmt.Sprintf("Glue the top to the front upper apron alone and clamp it over cauls (%s).%s Behind, no glue and no nail: one screw with a washer from below through each block's slot, drawn so that it still slides.",
 		b.see(ClampSheets), nails), clamp, needs...)
 }
 

@@ -20,6 +20,21 @@ const (
 	ClampSheets   Sheet = "clamps"
 	TopSheet      Sheet = "top"
 	InspectSheets Sheet = "inspection"
+	CarcaseSheet  Sheet = "carcase"
+	GaugeSheets   Sheet = "gauges"
+)
+
+// StepBlocks is the name of the step that needs the blocks.
+const StepBlocks = "Blocks"
+
+// Names of the other steps that need what the shop makes itself.
+const (
+	stepGlueTop = "Glue up the top"
+	stepJig     = "Jig"
+	stepFirst   = "Ladders, first faces"
+	stepSecond  = "Ladders, second faces"
+	stepFront   = "Front aprons"
+	stepTop     = "Fit the top"
 )
 
 // Numbers returns the numbers of the sheets of a kind in words, such as "sheets
@@ -39,7 +54,7 @@ func Steps(r *rack.Rack, top finish.Panel, numbers Numbers) []Step {
 	if r.HasTop() {
 		coated = b.coat("top", fmt.Sprintf("Finish the top %s, as many coats above as below, so that it stays flat; the taped strip stays bare.", b.mark("top")), b.colouredTop()...)
 	}
-	last = b.coat("parts", "Finish all the other parts.", last)
+	last = b.coat("parts", "Finish all the other parts"+b.tapedWord()+".", last)
 	last = b.glueUp(last)
 	b.close(last, coated)
 	return b.steps
@@ -102,10 +117,10 @@ func (b *builder) panel(top finish.Panel) {
 	if top.Tops > 1 {
 		one = fmt.Sprintf(", %d tops one after another", top.Tops)
 	}
-	n := b.add("Glue up the top", fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with growth rings turned about. Glue one edge of each joint, clamp over and under by turns%s.",
-		top.Staves, b.mark("top"), one), span(glue.Clamp, top.Tops))
+	n := b.add(stepGlueTop, fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with growth rings turned about. Glue one edge of each joint. Clamp waxed battens lightly over and under both ends, so that the staves lie level; then clamps across, over and under by turns (%s)%s.",
+		top.Staves, b.mark("top"), b.see(ClampSheets), one), span(glue.Clamp, top.Tops))
 	n = b.add("Let the top cure", "Out of the clamps, on edge or on battens, air at both faces.", Span{glue.Cure.Value, glue.Cure.Value}, n)
-	b.trimmed = b.add("Trim the top", fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width"))), Span{}, n)
+	b.trimmed = b.add("Trim the top", fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.%s", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width")), b.thinnest()), Span{}, n)
 }
 
 // prepare is what comes before any finish.
@@ -118,14 +133,16 @@ func (b *builder) prepare() int {
 	if Glued(r) {
 		bare = fmt.Sprintf("what is glued (hatched on %s)", b.see(BareSheets))
 	}
-	n := b.add("Sand", fmt.Sprintf("Sizes on the sheets are finished sizes: sand lightly, along the grain, grits %s%s. Not the ends, nor %s: these fit as sawn.",
-		strings.Trim(strings.ReplaceAll(fmt.Sprint(finish.Sequence(r).Grits), " ", ", "), "[]"), when, bare), Span{})
-	b.sanded = n
-	try := ""
-	if s := Spacers(r); len(r.Columns) > 0 {
-		try = fmt.Sprintf(" Set up two neighbouring ladders dry, stand them a spacer apart (%s) and try a bottle between them.", r.Format.Unit(s[0].Long))
+	n := b.add("Label", b.labels(), Span{})
+	thin := ""
+	if r.HasTop() && b.trimmed < 0 {
+		thin = b.thinnest()
 	}
-	n = b.add("Mark out", fmt.Sprintf("Mark the ladders' places on all four aprons %s together, from one end, and every slat's on the legs (%s).%s", b.mark("apron"), b.see(LadderSheets), try), Span{}, n)
+	n = b.add("Sand", fmt.Sprintf("Sizes on the sheets are finished sizes: sand lightly, along the grain, grits %s%s. Not the ends, nor %s: these fit as sawn.%s",
+		strings.Trim(strings.ReplaceAll(fmt.Sprint(finish.Sequence(r).Grits), " ", ", "), "[]"), when, bare, thin), Span{}, n)
+	b.sanded = n
+	n = b.add("Mark out", fmt.Sprintf("%s Mark LEFT on the inner faces of all four aprons %s: inner faces up, lower edges towards you, it is the left end of the back pair and the right end of the front pair. From LEFT mark the ladders' places on each, by its strip or a story stick marked once from %s; every slat's place on the legs by the strip of that face (figures: %s), and every nail by the cards. Keep strips from sliding while you mark.",
+		templateCheck, b.mark("apron"), b.see(CarcaseSheet), b.see(LadderSheets)), Span{}, n)
 	if r.Design.Finish.Coats == 0 && !r.Design.Finish.Stained() || !Glued(r) {
 		return n
 	}
@@ -161,7 +178,7 @@ func (b *builder) colour(after int) int {
 		needs = []int{after}
 	}
 	if f.Stained() {
-		after = b.add("Stain", fmt.Sprintf("Wipe on %s%s, wipe off what stands. Try it on waste first.", f.Stain.Name, aside(f.Stain.Note)), span(f.Stain.Recoat, 1), needs...)
+		after = b.add("Stain", fmt.Sprintf("Wipe on %s%s, wipe off what stands. Colour as agreed with the customer: ____________. Try it on waste first.", f.Stain.Name, aside(f.Stain.Note)), span(f.Stain.Recoat, 1), needs...)
 		b.stained = after
 	}
 	return after

@@ -166,3 +166,40 @@ func TestKnifeEdgeIsTold(t *testing.T) {
 		t.Errorf("warnings %+v, want one of board 0", plan.Warnings)
 	}
 }
+
+// A short section that is ripped takes the board's rest where nobody would keep
+// that; a rest worth keeping stays in one piece. The stop of the short section is
+// set in either case.
+func TestShortRipsTakeTheRest(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		board unit.Length
+		whole bool
+	}{
+		{"no rest to keep", 800 * mmL, true},
+		{"a rest to keep", 1200 * mmL, false},
+	} {
+		job := cutting.Job{
+			Parts:  append(parts(100*mmL, 300*mmL, 1), parts(45*mmL, 250*mmL, 2)...),
+			Boards: oneBoard(100*mmL, c.board), Shop: cutting.Shop{Kerf: 3 * mmL, MinRipLength: 300 * mmL, KeepOffcut: 300 * mmL},
+		}
+		for i := range job.Parts {
+			job.Parts[i].Mark = string(rune('A' + i))
+		}
+		plan := mustPlan(t, job)
+		ripped := 0
+		for _, b := range plan.Boards {
+			for _, s := range b.Sections {
+				if s.Ripped {
+					ripped++
+					if s.Whole != c.whole {
+						t.Errorf("%s: a section of %s, whole %v", c.name, s.Length, s.Whole)
+					}
+				}
+			}
+		}
+		if ripped == 0 {
+			t.Errorf("%s: nothing is ripped", c.name)
+		}
+	}
+}

@@ -6,8 +6,9 @@ import (
 	"slatwright/specs/unit"
 )
 
-// settle chooses among equal ways to cut each kind of board the one that asks
-// for the fewest settings over the whole plan, then for the longest offcuts.
+// settle chooses among equal ways to cut each kind of board the one that rips
+// the fewest pieces which are shorter than they need be, then asks for the fewest
+// settings over the whole plan, then leaves the longest offcuts.
 // Boards are taken in turn until none changes, so that the choice is a good
 // one and never worse than the first, but not proven to be the best.
 func settle(ls []layout) {
@@ -41,6 +42,9 @@ func count(uses map[Setting]int, settings []Setting, n int) {
 
 // better compares two layouts of a board, the other boards' settings given.
 func better(uses map[Setting]int, a, b layout) bool {
+	if sa, sb := a.needlesslyShort(), b.needlesslyShort(); sa != sb {
+		return sa < sb
+	}
 	na, nb := added(uses, a.settings()), added(uses, b.settings())
 	if na != nb {
 		return na < nb
@@ -55,6 +59,19 @@ func better(uses map[Setting]int, a, b layout) bool {
 		return len(oa) > len(ob)
 	}
 	return len(a.rows) < len(b.rows)
+}
+
+// needlesslyShort counts the sections too short to be fed past a saw by hand that
+// are ripped on leaves with a rest which nobody would keep: uncut, it makes the
+// last of them longer for nothing.
+func (l *layout) needlesslyShort() int {
+	n := 0
+	for _, c := range l.rows {
+		if left := l.left(c.leaf); c.ripped && c.length <= below("saw.short") && left > 0 && left < l.in.shop.KeepOffcut {
+			n++
+		}
+	}
+	return n
 }
 
 func added(uses map[Setting]int, settings []Setting) int {

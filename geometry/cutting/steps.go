@@ -205,7 +205,7 @@ func ripSteps(plan *Plan) []Step {
 		}
 		if t.shortest <= below("saw.short") {
 			s.Critical = true
-			s.Cautions = append(s.Cautions, "short stock: a foot or less is not fed past a saw by hand; rip it from longer stock or use a sled")
+			s.Cautions = append(s.Cautions, "short stock: a foot or less is not fed past a saw by hand: clamp it to a sled, or leave its section longer at the crosscut where the board goes on")
 		}
 		out = append(out, s)
 	}

@@ -39,6 +39,17 @@ type Top struct {
 	Ahead    float64     // mm that it moves to the front when it is dry
 }
 
+// Least is the least thickness of the top over the blocks at which the screws that
+// were picked for it still leave the wood over their points that they are to
+// leave: never more than the thickness as drawn. It is zero where the top is glued
+// all round: nothing sets a limit there.
+func (t Top) Least() unit.Length {
+	if t.Glued {
+		return 0
+	}
+	return t.Up.Into + topMargin
+}
+
 // PerBlock is how many screws hold a block to the apron.
 const PerBlock = 2
 

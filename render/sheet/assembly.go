@@ -9,7 +9,7 @@ import (
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/check"
-	"slatwright/geometry/finish"
+	"slatwright/geometry/inspect"
 	"slatwright/geometry/wood"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
@@ -36,72 +36,10 @@ func assemblySheets(in Input) []*page {
 	return slices.Concat(orderOfWork(in), hardwareSheets(in), topSheets(in), clampSheets(in))
 }
 
-// hardwareSheets list what holds the rack together, and what the shop makes
-// itself.
-func hardwareSheets(in Input) []*page {
-	l := ledger{columns: []ledgerColumn{
-		{title: "what", width: 84 * drawing.MM, bold: true}, {title: "for"},
-		{title: "the rack takes", width: 26 * drawing.MM, right: true, bold: true}, {title: "spare", width: 15 * drawing.MM, right: true},
-	}}
-	for _, i := range assembly.Hardware(in.Rack, in.Cutting.Panel()) {
-		count, more := i.Amount, ""
-		if i.Count > 0 {
-			count = strconv.Itoa(i.Count)
-		}
-		if i.Spare > 0 {
-			more = strconv.Itoa(i.Spare)
-		}
-		l.rows = append(l.rows, []string{i.What, i.For, count, more})
-	}
-	f := flow{in: in, name: "hardware", title: "Hardware, shop aids"}
-	f.block("to have at hand", l)
-	f.notes("Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + ".")
-	if len(finish.Tapes(in.Rack)) > 0 {
-		f.notes("Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
-	}
-	aids := ledger{columns: []ledgerColumn{
-		{title: "what", width: 26 * drawing.MM, bold: true}, {title: "how many", width: 20 * drawing.MM, right: true, bold: true},
-		{title: "thick × wide × along the grain", width: 62 * drawing.MM, bold: true}, {title: "from", width: 44 * drawing.MM}, {title: "for"},
-	}}
-	for _, a := range assembly.Aids(in.Rack, in.Cutting.Panel()) {
-		aids.rows = append(aids.rows, []string{a.Name, strconv.Itoa(a.Count), a.Size(in.Rack.Format), a.From, a.For})
-	}
-	f.block("made in the shop", aids)
-	f.notes(besides(in))
-	f.notes(assembly.NailNote)
-	return f.pages
-}
-
-// besides says how much stock the shop aids take, which no cutting plan has.
-func besides(in Input) string {
-	r, f := in.Rack, in.Rack.Format
-	var order []string
-	long := map[string]length{}
-	for _, a := range assembly.Aids(r, in.Cutting.Panel()) {
-		name, _, _ := strings.Cut(a.From, ",")
-		if long[name] == 0 {
-			order = append(order, name)
-		}
-		long[name] += length(a.Count) * (a.Long + r.Design.Shop.Kerf)
-	}
-	step := unit.Inch
-	if r.Design.Units == unit.Metric {
-		step = 10 * unit.Millimetre
-	}
-	var list []string
-	for _, name := range order {
-		if name != "sheet stock" {
-			list = append(list, fmt.Sprintf("%s of %s", f.Unit(long[name].Up(step)), name))
-		}
-	}
-	list = append(list, "sheet stock "+f.Unit(assembly.Caul(r))+" thick")
-	return "On no cutting sheet: have " + strings.Join(list, ", ") + " besides, or what the boards leave where it is long enough. Make these before " + stepName(0) + "."
-}
-
 // orderOfWork lists the steps. Waits are what the labels give from and to; a
 // step can begin no sooner than the longest chain of waits before it.
 func orderOfWork(in Input) []*page {
-	steps := assembly.Steps(in.Rack, in.Cutting.Panel(), func(s assembly.Sheet) string { return sheetRef(string(s)) })
+	steps := stepsOf(in)
 	soon, late := assembly.Plan(steps, false), assembly.Plan(steps, true)
 	l := ledger{columns: []ledgerColumn{
 		{title: "step", width: 14 * drawing.MM, bold: true}, {title: "what", width: 28 * drawing.MM, bold: true}, {title: "how"},
@@ -114,7 +52,7 @@ func orderOfWork(in Input) []*page {
 		p := in.newPage(fmt.Sprintf("work-%d", n+1), "Order of work")
 		return p, newScribe(p.sheet, p.area)
 	})
-	notes := append([]string{"W1, W2, ... are the steps of this order of work; C1, C2, ... those at the saw."}, readyTexts(in, soon, late)...)
+	notes := append([]string{"W1, W2, ... are the steps of this order of work; S1, S2, ... those at the saw."}, readyTexts(in, soon, late)...)
 	if chain := chainText(steps, late); chain != "" {
 		notes = append(notes, chain)
 	}
@@ -137,6 +75,18 @@ func orderOfWork(in Input) []*page {
 		w.note(c, 5*drawing.MM)
 	}
 	return pages
+}
+
+// stepsOf are the steps of the order of work, with the numbers of sheets left to
+// be filled in.
+func stepsOf(in Input) []assembly.Step {
+	gauged := len(inspect.Gauges(in.dimensions())) > 0
+	return assembly.Steps(in.Rack, in.Cutting.Panel(), func(s assembly.Sheet) string {
+		if s == assembly.GaugeSheets && !gauged {
+			return ""
+		}
+		return sheetRef(string(s))
+	})
 }
 
 // stepName is what a step, counted from 0, is called: apart from the steps of the
@@ -163,31 +113,45 @@ func waitText(s assembly.Span) string {
 	return table.HoursRange(s.Least, s.Greatest)
 }
 
-// beginText prints when a step can begin, to the minute.
+// beginText prints when a step can begin: to the minute on the first two days, else
+// rounded up to the hour.
 func beginText(d time.Duration) string {
-	if d == 0 {
+	switch {
+	case d == 0:
 		return "at once"
+	case d >= 48*time.Hour:
+		d = (d + time.Hour - 1).Truncate(time.Hour)
 	}
 	return table.Hours(d)
+}
+
+// dayText prints a day such as 2031-03-04 as people at the bench do, 4 March 2031,
+// whatever the country.
+func dayText(day string) string {
+	t, err := time.Parse(time.DateOnly, day)
+	if err != nil {
+		return day
+	}
+	return t.Format("2 January 2006")
 }
 
 // readyTexts say how long all waits together are, what day that makes, and when
 // the finish is hard.
 func readyTexts(in Input, soon, late assembly.Schedule) []string {
 	date := in.Rack.Design.Date
-	text := "Waits alone: " + waitText(assembly.Span{Least: soon.Ready, Greatest: late.Ready}) + "; the work itself, and nights when nobody goes on, come on top."
+	text := "Waits alone: " + beginText(soon.Ready) + " to " + beginText(late.Ready) + "; the work itself, and nights when nobody goes on, come on top."
 	first, ok := assembly.Day(date, soon.Ready)
 	if !ok {
 		return []string{text}
 	}
-	text += fmt.Sprintf(" Begun on %s it is ready on %s at the earliest", date[:len(first)], first)
+	text += fmt.Sprintf(" Begun on %s it is ready on %s at the earliest", dayText(date[:len(first)]), dayText(first))
 	if last, _ := assembly.Day(date, late.Ready); last != first {
-		text += ", and with the longer waits on " + last
+		text += ", and with the longer waits on " + dayText(last)
 	}
 	out := []string{text + ": waits alone, rounded up to whole days."}
 	if f := in.Rack.Design.Finish; f.Coats > 0 {
 		hard, _ := assembly.Day(date, soon.Ready-f.Coat.Handle.Value+f.Coat.Cure.Value)
-		out = append(out, fmt.Sprintf("Its finish is hard %s after the last coat, so on %s or later: until then nothing heavy or damp is left standing on the top; bottles may lie on the slats.", table.Hours(f.Coat.Cure.Value), hard))
+		out = append(out, fmt.Sprintf("Its finish is hard %s after the last coat, so on %s or later: until then nothing heavy or damp is left standing on the top; bottles may lie on the slats.", table.Hours(f.Coat.Cure.Value), dayText(hard)))
 	}
 	return out
 }
@@ -230,7 +194,7 @@ func ownText(in Input, sets []assembly.Clamps) string {
 		all = append(all, fmt.Sprintf("%d that open to %s at least", o.Count, f.Unit(o.Opening)))
 		sum += o.Count
 	}
-	return fmt.Sprintf("Clamps to own: %d (%s). Sets serve one after the other; openings count %s under each jaw for caul or board.", sum, strings.Join(all, ", "), f.Unit(assembly.Caul(in.Rack)))
+	return fmt.Sprintf("Clamps to own: %d (%s). Sets serve one after the other; openings count %s under each jaw for caul or board. What each presses with is for the choice of clamps: nobody measures it.", sum, strings.Join(all, ", "), f.Unit(assembly.Caul(in.Rack)))
 }
 
 // glueNotes give the figures of the glue and the pressure for the wood.
@@ -253,7 +217,7 @@ func glueNotes(in Input) []string {
 	return []string{
 		fmt.Sprintf("Glue: %s%s, on one face. Close a joint within %s of spreading: one slat or one apron at a time, all of it bored before. Keep it clamped %s, no load for %s, not colder than %s.",
 			g.Name, noted, g.Open, g.Clamp, table.Hours(g.Cure.Value), cold),
-		fmt.Sprintf("Pressure for %s: %s (%s). Glue at the moisture the wood will have in its room, %s to %s %% over the year. Nails hold a joint too: clamp at the least where it gapes.",
+		fmt.Sprintf("Pressure for %s: %s (%s). Glue at the moisture the wood will have in its room, %s to %s %% over the year. Nails hold a joint too, but do not close it: use the clamps of the table.",
 			d.Wood.Species.Name, pressure, p.Origin.Standing, figure(air.Dry), figure(air.Moist)),
 	}
 }
@@ -263,7 +227,7 @@ func clampLedger(in Input) ledger {
 	f := in.Rack.Format
 	l := ledger{columns: []ledgerColumn{
 		{title: "clamps for", width: 45 * drawing.MM, bold: true}, {title: "at a time", width: 17 * drawing.MM, right: true, bold: true}, {title: "glue-ups", width: 17 * drawing.MM, right: true}, {title: "where"},
-		{title: "open to, " + f.System.String(), width: 21 * drawing.MM, right: true, bold: true}, {title: "that is", width: 38 * drawing.MM}, {title: "force at each", width: 36 * drawing.MM, right: true},
+		{title: "open to, " + f.System.String(), width: 21 * drawing.MM, right: true, bold: true}, {title: "that is", width: 38 * drawing.MM}, {title: "press with, each", width: 36 * drawing.MM, right: true},
 	}}
 	for _, s := range assembly.Sets(in.Rack, in.Cutting.Panel()) {
 		l.rows = append(l.rows, []string{s.For, strconv.Itoa(s.Count), strconv.Itoa(s.Times), s.Where, f.Text(s.Opening), s.Between, s.Force.Text(f.System)})

@@ -65,12 +65,14 @@ func fitNotes(in Input, t fixing.Top) []string {
 func makeNotes(in Input, t fixing.Top) []string {
 	r, f := in.Rack, in.Rack.Format
 	mark := assembly.BlockMark(r)
-	from := "From waste, planed and ripped to"
-	if t.FromLegs {
-		from = "From a leg board's end or a spare leg, whose section it has:"
+	from := ""
+	for _, a := range aidsFound(in) {
+		if a.By == assembly.StepBlocks {
+			from = "All from one piece, " + a.source() + " (" + sheetRef("hardware") + ")."
+		}
 	}
 	out := []string{
-		fmt.Sprintf("Block %s: %s high × %s deep × %s along the rack and the grain. %s %s × %s.", mark, f.Text(t.Block.Z), f.Text(t.Block.Y), f.Unit(t.Block.X), from, f.Text(t.Block.Z), f.Unit(t.Block.Y)),
+		fmt.Sprintf("Block %s: %s high × %s deep × %s along the rack and the grain. %s", mark, f.Text(t.Block.Z), f.Text(t.Block.Y), f.Unit(t.Block.X), from),
 		fmt.Sprintf("Bore the slots while the piece is long: two holes %s wide at the slot's ends, clear what is between with a chisel or a small saw, and bore for the apron's screws. Then cut block after block off, the piece clamped or on a sled, hands out of the blade's line: no short piece is held by hand at a blade or a bit.",
 			f.Unit(t.SlotWide)),
 		fmt.Sprintf("Slot through its height: %s from front to back, %s wide, in the middle both ways.", f.Text(t.Slot), f.Unit(t.SlotWide)),

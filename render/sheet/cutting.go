@@ -180,6 +180,9 @@ func (c *cutter) costText() []string {
 			out = append(out, o.Short+": "+o.Name)
 		}
 	}
+	if text := besidesPlan(c.in); text != "" {
+		out = append(out, text)
+	}
 	return append(out, c.p.Notes...)
 }
 

@@ -148,13 +148,9 @@ func (c *cutter) keep(bar drawing.Rect, b cutting.Board, from unit.Length) {
 func (c *cutter) barCaption(i, leaf int) {
 	b := c.p.Boards[i]
 	s := c.page.sheet
-	at := drawing.Pt(c.box.Min.X+balloonR, c.y+balloonR)
-	g := s.Group()
-	s.Add(drawing.Disc(drawing.Symbol, g, drawing.NoFill, at, balloonR))
-	s.Add(drawing.Label(drawing.ItemText, g, drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Plain(fmt.Sprint(i+1))).CentredOn(at))
-	text := fmt.Sprintf("%s, %s × %s, %s long", b.Board.Nominal, c.text(b.Board.Thickness), c.text(b.Board.Width), c.p.Unit(b.Board.Length))
+	text := fmt.Sprintf("Board %d: %s, %s × %s, %s long", i+1, b.Board.Nominal, c.text(b.Board.Thickness), c.text(b.Board.Width), c.p.Unit(b.Board.Length))
 	if b.Count > 1 {
-		text = fmt.Sprintf("%d alike: %s", b.Count, text)
+		text += fmt.Sprintf("; %d alike", b.Count)
 	}
 	if b.Board.OnHand > 0 {
 		text += ", on hand"
@@ -165,7 +161,7 @@ func (c *cutter) barCaption(i, leaf int) {
 	case cutting.Resawn:
 		text += fmt.Sprintf("; resaw into %d leaves, plane to %s; leaf %d", b.Leaves, c.text(b.Thickness), leaf+1)
 	}
-	l := drawing.Label(drawing.HeadingText, s.Group(), drawing.Pt(at.X+balloonR+3*drawing.MM, at.Y+drawing.FigureHeight/2), drawing.FigureHeight, drawing.Left, drawing.Figure(text))
+	l := drawing.Label(drawing.HeadingText, s.Group(), drawing.Pt(c.box.Min.X, c.y+balloonR+drawing.FigureHeight/2), drawing.FigureHeight, drawing.Left, drawing.Figure(text))
 	l.Bold = true
 	s.Add(l)
 	used := drawing.Label(drawing.NoteText, s.Group(), drawing.Pt(c.box.Max.X, l.At.Y), drawing.FigureHeight, drawing.Right, drawing.Plain(fmt.Sprintf("%d %% used", c.p.Yield(i))))

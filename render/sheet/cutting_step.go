@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"slatwright/geometry/cutting"
 	"slatwright/geometry/saw"
@@ -88,9 +89,13 @@ func (c *cutter) writeSteps() {
 	c.leftOver(title)
 }
 
-// lookOut lists the plan's knife edges.
+// lookOut lists the plan's knife edges, and what it has for knots and splits.
 func (c *cutter) lookOut() []string {
-	var out []string
+	knots := "No spare is cut and nothing is reckoned for knots: turn each board so that they fall into the hatched waste; where they cannot, take another board of its size."
+	if c.spares() {
+		knots = "For knots and splits there are the spares of the parts list alone, marked + on the boards; turn each board so that knots fall into them or into the hatched waste."
+	}
+	out := []string{knots}
 	for _, x := range c.p.Cautions() {
 		text := x.Text
 		if len(x.Boards) > 0 {
@@ -151,7 +156,7 @@ func (c *cutter) stepHeight(s cutting.Step, cautions []string) drawing.Um {
 func (c *cutter) step(i int, s cutting.Step, cautions []string) {
 	sheet := c.page.sheet
 	area := c.box
-	number := drawing.Label(drawing.ItemText, sheet.Group(), drawing.Pt(area.Min.X, c.y+stepHigh/2+drawing.HeadingHeight/2), drawing.HeadingHeight, drawing.Left, drawing.Plain(fmt.Sprintf("C%d", i+1)))
+	number := drawing.Label(drawing.ItemText, sheet.Group(), drawing.Pt(area.Min.X, c.y+stepHigh/2+drawing.HeadingHeight/2), drawing.HeadingHeight, drawing.Left, drawing.Plain(cutName(i)))
 	number.Bold = true
 	sheet.Add(number)
 	c.setting(drawing.Box(area.Min.X+stepNumber, c.y, stepBox, stepHigh), s)
@@ -199,6 +204,10 @@ func (c *cutter) source(s cutting.Step) string {
 func breakBold(s string, width drawing.Um) []string {
 	return breakBy(s, func(t string) bool { return typeface.Width(drawing.Plain(t), drawing.HeadingHeight, true) <= width })
 }
+
+// cutName is what a step at the saw, counted from 0, is called: S is the mark of no
+// part and of no step of the order of work.
+func cutName(i int) string { return "S" + strconv.Itoa(i+1) }
 
 // setting draws a setting in its box; a heavy one, with the word CARE, where the
 // cut needs more than ordinary care.

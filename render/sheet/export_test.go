@@ -12,5 +12,8 @@ func Bare(in Input) []*drawing.Sheet {
 	return out
 }
 
+// InWords is a statement of the design as the order sheets have it.
+func InWords(statement string) string { return inWords(statement) }
+
 // Plainly is what a check is called at the bench.
 func Plainly(code string) string { return plainly(code) }

@@ -163,7 +163,15 @@ func paperLedger(in Input) ledger {
 // origins says where the figures are from, what and a text each.
 func origins(in Input) [][]string {
 	d := in.Rack.Design
-	from := func(o table.Origin) string { return fmt.Sprintf("%s: %s", o.Standing, o.Source) }
+	from := func(o table.Origin) string {
+		switch o.Standing {
+		case table.Memory:
+			return "a figure from memory, verify: " + o.Source
+		case table.Own:
+			return "a rule of thumb: " + o.Source
+		}
+		return fmt.Sprintf("%s: %s", o.Standing, o.Source)
+	}
 	var out [][]string
 	for _, s := range supplies(in) {
 		out = append(out, []string{s.Name, finish.CoverageText(in.Rack.Format.System, s.Coverage) + "; " + from(s.Coverage.Origin)})

@@ -89,7 +89,7 @@ func TestFinishingSheetsAreWhole(t *testing.T) {
 			shows("hardware", i.What)
 		}
 	}
-	if text := lettered(packet(t, racks["stained"]), "work"); !strings.Contains(text, "Begunon2031-03-04") {
+	if text := lettered(packet(t, racks["stained"]), "work"); !strings.Contains(text, "Begunon4March2031") {
 		t.Error("the order of work does not say when the rack can be ready")
 	}
 	if text := lettered(packet(t, racks["counter-wide-gap.toml"]), "inspection"); !strings.Contains(text, "FAILSasdrawn:restinthegap") {

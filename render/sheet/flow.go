@@ -52,9 +52,14 @@ func (f *flow) block(heading string, l ledger) {
 	f.w.skip(flowApart)
 }
 
+// fits reports whether texts go on the page that is being filled.
+func (f *flow) fits(list ...string) bool {
+	return f.w != nil && f.w.room() >= needed(list, f.in.room().W(), 5*drawing.MM)
+}
+
 // notes writes texts, each on a line of its own or broken into several.
 func (f *flow) notes(list ...string) {
-	if f.w == nil || f.w.room() < needed(list, f.in.room().W(), 5*drawing.MM) {
+	if !f.fits(list...) {
 		f.turn()
 	}
 	for _, s := range list {

@@ -48,10 +48,13 @@ func (x indexed) numbers() string {
 }
 
 // sheetRef stands in a note for the numbers of the sheets of a kind, which are
-// known when the whole packet is: "sheet 13", "sheets 9-12". It is about as wide
-// as what takes its place. On sheets that are not of a whole packet it becomes
+// known when the whole packet is: "sheet 13", "sheets 9-12". Lines are broken as if
+// it were widestRef. On sheets that are not of a whole packet it becomes
 // the kind's own words.
 func sheetRef(kind string) string { return "{sheets." + kind + "}" }
+
+// widestRef is as wide as any numbers of sheets below a thousand.
+const widestRef = "sheets 000–000"
 
 var sheetRefs = regexp.MustCompile(`\{sheets\.([a-z]+)\}`)
 

@@ -44,6 +44,7 @@ func TestIndexIsWhole(t *testing.T) {
 			if !strings.Contains(s.Name, "-order") {
 				continue
 			}
+			asked := statementRows(s)
 			var before drawing.Text
 			for _, m := range s.Marks {
 				x, ok := m.(drawing.Text)
@@ -51,7 +52,7 @@ func TestIndexIsWhole(t *testing.T) {
 					continue
 				}
 				n := numbers.FindStringSubmatch(before.String())
-				if n != nil && before.Align == drawing.Right && x.At.Y == before.At.Y && x.Align == drawing.Left && !strings.ContainsAny(x.String(), "=×") {
+				if n != nil && before.Align == drawing.Right && x.At.Y == before.At.Y && x.Align == drawing.Left && !asked[before.At] && !strings.Contains(x.String(), "×") {
 					var first, last int
 					fmt.Sscan(n[1], &first)
 					last = first
@@ -77,6 +78,23 @@ func TestIndexIsWhole(t *testing.T) {
 			}
 		}
 	}
+}
+
+// statementRows are the places of the line numbers of what was asked: a number
+// and words too, right-aligned at one x below the column's title.
+func statementRows(s *drawing.Sheet) map[drawing.Point]bool {
+	rows := map[drawing.Point]bool{}
+	var title drawing.Text
+	for _, m := range s.Marks {
+		x, ok := m.(drawing.Text)
+		switch {
+		case ok && x.String() == "line":
+			title = x
+		case ok && title.String() != "" && x.Align == drawing.Right && x.At.X == title.At.X && x.At.Y > title.At.Y:
+			rows[x.At] = true
+		}
+	}
+	return rows
 }
 
 // Notes that name sheets have numbers, none is left open.

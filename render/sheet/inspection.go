@@ -3,8 +3,8 @@ package sheet
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
-	"slatwright/geometry/assembly"
 	"slatwright/geometry/inspect"
 	"slatwright/render/drawing"
 )
@@ -36,15 +36,7 @@ func measureSheets(in Input, dims []inspect.Dimension) []*page {
 		}
 		return p, w
 	})
-	squares := measureSquares(in, len(dims))
-	if need := 3*drawing.MM + squares.height(w.box.W()) + signHigh; w.room() < need {
-		p := in.newPage(fmt.Sprintf("inspection-%d", len(pages)+1), "Inspection")
-		pages = append(pages, p)
-		w = newScribe(p.sheet, p.area)
-	} else {
-		w.skip(3 * drawing.MM)
-	}
-	squares.write(w)
+	pages, w = squareSheets(in, len(dims), pages, w)
 	sign(w)
 	return pages
 }
@@ -53,7 +45,7 @@ func measureSheets(in Input, dims []inspect.Dimension) []*page {
 func measureNote(in Input) string {
 	f := in.Rack.Format
 	return "Places: both ends, front and back, of every cell or column, and both of two facing slats; write the worst figure. Least, greatest: what the fit bears " +
-		"of this one figure alone; a bar: no limit near. TIGHT: a limit nearer than ± " + f.Unit(in.Rack.Design.Shop.Tolerance) + "."
+		"of this one figure alone; a bar: no limit near. TIGHT: a limit nearer than ±" + f.Unit(in.Rack.Design.Shop.Tolerance) + "."
 }
 
 // measureLedger lists the dimensions.
@@ -91,52 +83,41 @@ var short = map[string]string{
 
 // shortly names a check of the fit, or a statement, in a narrow column.
 func shortly(code string) string {
+	if code == "" {
+		return ""
+	}
 	if s, ok := short[code]; ok {
 		return s
 	}
-	return code
+	return inWords(code) + " stated"
 }
 
 // limitedBy names what sets the limits: checks of the fit in plain words,
-// statements as the file has them.
+// statements by what they are about.
 func limitedBy(in Input, d inspect.Dimension) string {
 	if d.Fails != "" {
 		return "FAILS as drawn: " + shortly(d.Fails)
 	}
 	tol := in.Rack.Design.Shop.Tolerance
-	text, upper := shortly(d.LeastBy), shortly(d.GreatestBy)
-	if text != "" && d.TightBelow(tol) {
-		text = "TIGHT: " + text
+	below, above := shortly(d.LeastBy), shortly(d.GreatestBy)
+	tight := func(near bool) string {
+		if near {
+			return " TIGHT"
+		}
+		return ""
 	}
-	if upper != "" && d.TightAbove(tol) {
-		upper = "TIGHT: " + upper
-	}
+	low, high := tight(d.TightBelow(tol)), tight(d.TightAbove(tol))
 	switch {
-	case text == "":
-		return upper
-	case upper == "" || upper == text:
-		return text
-	case upper == "TIGHT: "+text:
-		return upper
-	case text == "TIGHT: "+upper:
-		return text
+	case below == "" && above == "":
+		return ""
+	case below == above && low == high:
+		return strings.TrimSpace(below + low)
+	case above == "":
+		return "least: " + below + low
+	case below == "":
+		return "greatest: " + above + high
 	}
-	return text + ", " + upper
-}
-
-// measureSquares lists the diagonals, numbered on from the dimensions, with a
-// blank for either way.
-func measureSquares(in Input, after int) ledger {
-	f := in.Rack.Format
-	l := ledger{least: inspectionRow, columns: []ledgerColumn{
-		{title: "no.", width: 11 * drawing.MM}, {title: "both diagonals, between"},
-		{title: "drawn, " + f.System.String(), width: 26 * drawing.MM, right: true}, {title: "alike within", width: 24 * drawing.MM, right: true},
-		{title: "one way", width: 26 * drawing.MM, blank: true}, {title: "other way", width: 26 * drawing.MM, blank: true},
-	}}
-	for i, d := range assembly.Diagonals(in.Rack) {
-		l.rows = append(l.rows, []string{strconv.Itoa(after + i + 1), d.Name + ": " + d.Between, d.Text(f.System), f.Text(d.Apart), "", ""})
-	}
-	return l
+	return "least: " + below + low + "; greatest: " + above + high
 }
 
 // signHigh is what the line to sign takes.

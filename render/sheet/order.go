@@ -137,7 +137,7 @@ func scaleText(v picture) string { return "scale " + ratioText(v) }
 func ratioText(v picture) string { return fmt.Sprintf("%d:%d", v.proj.Num, v.proj.Den) }
 
 // asked lists the statements of the design about lengths, counts and relations,
-// as the file has them, each with its line.
+// in plain words, each with its line of the file.
 func asked(in Input) list {
 	d := in.Rack.Design
 	type said struct {
@@ -182,10 +182,10 @@ func asked(in Input) list {
 	slices.SortStableFunc(all, func(a, b said) int { return a.line - b.line })
 	var rows [][]string
 	for _, s := range all {
-		rows = append(rows, []string{strconv.Itoa(s.line), s.text})
+		rows = append(rows, []string{strconv.Itoa(s.line), inWords(s.text)})
 	}
 	return list{"What was asked", []tableColumn{
-		{title: "line", width: 9 * drawing.MM, right: true}, {title: "statement, as written"},
+		{title: "line", width: 9 * drawing.MM, right: true}, {title: "as stated"},
 	}, rows}
 }
 

@@ -23,24 +23,24 @@ func solved(in Input) list {
 	}
 	rows := [][]string{{"bottles", bottlesText(r)}, {"parts", parts}}
 	add := func(words, text string) { rows = append(rows, []string{words, text}) }
-	add("width over all", f.Both(r.Len("rack.width")))
-	add("depth over all", f.Both(r.Len("rack.depth")))
+	add("full width", f.Both(r.Len("rack.width")))
+	add("full depth", f.Both(r.Len("rack.depth")))
 	if necks(in) > 0 {
 		add("with bottles", fmt.Sprintf("%s deep: %s", f.Unit(withNecks(in)), sheetRef("side")))
 	}
-	add("height over all", f.Both(r.Len("rack.height")))
+	add("full height", f.Both(r.Len("rack.height")))
 	for k, kind := range r.Kinds {
 		name := inspect.Columns(r, k)
 		if name == "" {
 			name = "cells"
 		}
-		text := fmt.Sprintf("sideways gap %s, a ladder every %s", f.Unit(kind.Gap), f.Unit(kind.Pitch))
+		text := fmt.Sprintf("gap %s, ladders every %s", f.Unit(kind.Gap), f.Text(kind.Pitch))
 		if len(kind.Rises) > 0 && !slices.ContainsFunc(kind.Rises, func(l length) bool { return l != kind.Rises[0] }) {
-			text += ", a row every " + f.Unit(kind.Rises[0])
+			text += ", rows every " + f.Text(kind.Rises[0])
 		}
 		add(name, text)
 	}
-	return list{"What is built", []tableColumn{{title: "", width: 25 * drawing.MM}, {title: "figure"}}, rows}
+	return list{"What is built", []tableColumn{{title: "", width: 20 * drawing.MM}, {title: "figure"}}, rows}
 }
 
 // necks is how far the longest bottle that the rack may hold stands out beyond
@@ -100,7 +100,7 @@ func indexList(index []indexed) list {
 		wide = max(wide, typeface.Width(drawing.Plain(x.numbers()), drawing.TableHeight, false)+betweenCells)
 	}
 	l := list{"Sheets of this packet", []tableColumn{
-		{title: "no.", width: wide, right: true}, {title: "sheet", width: 36 * drawing.MM},
+		{title: "no.", width: wide, right: true}, {title: "sheet", width: 34 * drawing.MM},
 		{title: "no.", width: wide, right: true}, {title: "sheet"},
 	}, nil}
 	half := (len(index) + 1) / 2
@@ -115,14 +115,16 @@ func indexList(index []indexed) list {
 	return l
 }
 
-// closely lists what is to be held closer than the shop works: lengths whose
+// closely says how close sizes are held, and lists what is to be held closer than
+// the shop works: lengths whose
 // limits are nearer than its tolerance, and room that is gone when all sizes are
 // off to the worse side.
 func closely(in Input) list {
 	f, tol := in.Rack.Format, in.Rack.Design.Shop.Tolerance
-	l := list{"Hold these closer than the rest", []tableColumn{
+	l := list{"How close sizes are held", []tableColumn{
 		{title: "what", width: 40 * drawing.MM}, {title: "how close, and why"},
 	}, nil}
+	l.rows = append(l.rows, []string{"every size, if not below", "±" + f.Unit(tol) + " of its figure, as the shop works"})
 	for _, d := range in.dimensions() {
 		if !d.Tight(tol) {
 			continue

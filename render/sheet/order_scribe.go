@@ -105,7 +105,13 @@ func breakCell(s string, width drawing.Um) []string {
 	return breakBy(s, func(t string) bool { return typeface.Width(drawing.Plain(t), drawing.TableHeight, false) <= width })
 }
 
-func breakBy(s string, fits func(string) bool) []string {
+// breakBy breaks s where lines would not fit any more; sheets whose numbers are not
+// known yet count as the widest numbers that they may have.
+func breakBy(s string, measured func(string) bool) []string {
+	fits := measured
+	if strings.Contains(s, "{sheets.") {
+		fits = func(t string) bool { return measured(sheetRefs.ReplaceAllString(t, widestRef)) }
+	}
 	words := unbroken(strings.Fields(s))
 	if whole := strings.Join(words, " "); whole != "" && fits(whole) {
 		return []string{whole} // as most are

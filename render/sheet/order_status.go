@@ -19,7 +19,8 @@ func statusLine(p *page, box drawing.Rect) drawing.Rect {
 	return box
 }
 
-// statusText is "FAIL" or "CAUTION" with the counts; "OK" where neither is.
+// statusText is "FAIL" or "CAUTION" with the counts; that all is in order where
+// neither is.
 func statusText(list []check.Finding) string {
 	fails, cautions := 0, 0
 	for _, f := range list {
@@ -38,7 +39,7 @@ func statusText(list []check.Finding) string {
 	case cautions > 0:
 		return fmt.Sprintf("CAUTION: %d of %d checks, none fails", cautions, len(list))
 	}
-	return fmt.Sprintf("OK: all %d checks", len(list))
+	return fmt.Sprintf("All %d checks are in order", len(list))
 }
 
 // bottlesText says how many bottles the rack holds: of columns that are alike by

@@ -36,10 +36,10 @@ func TestOrderSheetsAreWhole(t *testing.T) {
 			}
 		}
 		for _, l := range r.Design.Lengths {
-			shows(l.Text)
+			shows(sheet.InWords(l.Text))
 		}
 		for _, c := range r.Design.Counts {
-			shows(c.Text)
+			shows(sheet.InWords(c.Text))
 		}
 		for _, f := range findings {
 			shows(f.Where + ": " + f.Says)

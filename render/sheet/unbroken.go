@@ -6,7 +6,7 @@ import (
 )
 
 // units are what stands after a figure and must not begin a line without it.
-var units = []string{"leg", "legs", "slat", "slats", "in", "mm", "lb", "lbf", "kg", "N", "kN", "psi", "MPa", "h", "min", "d", "%", "°F", "°C"}
+var units = []string{"leg", "legs", "slat", "slats", "in", "mm", "lb", "lbf", "kg", "N", "kN", "psi", "MPa", "h", "min", "day", "days", "%", "°F", "°C"}
 
 // unbroken joins the words that no line may part: whole inches with their
 // fraction, as in 3 5/8, a figure with its unit, and a size, as in 20 × 25 × 240.

@@ -11,7 +11,7 @@ import (
 )
 
 // A gauge is a shape to cut from card: a bar as wide as the sideways gap between
-// two slats, half a disc as wide as a bottle, or a card with nails.
+// two slats or as the lowest slat is high above the foot, half a disc as wide as a bottle, or a card with nails.
 type gauge struct {
 	says string
 	more []string // further lines under it
@@ -31,8 +31,8 @@ func (g gauge) high() drawing.Um {
 	return tallOf(g.tall)
 }
 
-// gauges returns, for each kind of column, a bar for its sideways gap and half
-// discs for the thinnest and the thickest bottle that it must hold; kinds alike in
+// gauges returns, for each kind of column, bars for its sideways gap and for how
+// high its lowest slats lie above the foot, and half discs for the thinnest and the thickest bottle that it must hold; kinds alike in
 // one of these share it.
 func (p *packet) gauges() []gauge {
 	type shared struct {
@@ -49,6 +49,7 @@ func (p *packet) gauges() []gauge {
 	}
 	for i, k := range p.rack.Kinds {
 		add(i, gauge{says: "Sideways gap between slats", wide: k.Gap})
+		add(i, gauge{says: "Foot to lowest slat's underside", wide: k.Under[0]})
 		if least, most, ok := spread(k); ok {
 			add(i, gauge{says: "Thinnest bottle", wide: least, disc: true})
 			add(i, gauge{says: "Thickest bottle", wide: most, disc: true})

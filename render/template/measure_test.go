@@ -159,7 +159,7 @@ func firstRow(t *testing.T, r *rack.Rack) []*drawing.Sheet {
 	}
 	var out []*drawing.Sheet
 	for _, s := range sheets {
-		if s.Title == fmt.Sprintf("Template R1 C%d", len(out)+1) {
+		if s.Title == fmt.Sprintf("Template row 1, sheet %d", len(out)+1) {
 			out = append(out, s)
 		}
 	}

@@ -19,7 +19,7 @@ func (p *packet) head(s *drawing.Sheet, origin drawing.Point, title string, numb
 	s.Add(h)
 	s.Add(note(drawing.Pt(origin.X+h.Width()+6*mm, origin.Y+headLine), fmt.Sprintf("page %d of %d", number, p.pages)))
 	s.Add(p.fit(note(origin.Add(drawing.Pt(0, identityLine)), p.identity()), headWidth))
-	s.Add(note(origin.Add(drawing.Pt(0, measureLine)), "Print at 100 %. Measure first: along ________ across ________ of 100 mm (4 in)"))
+	s.Add(note(origin.Add(drawing.Pt(0, measureLine)), "Print at 100 %. Measure first: along ________ across ________ of 100 mm or 4 in"))
 }
 
 // The feet of the three lines of the head.
@@ -148,8 +148,8 @@ func wrap(s string, room drawing.Um) []string {
 func (p *packet) advice() []string {
 	lines := []string{
 		`1. Print all pages at 100 % ("actual size", not "fit to page"), on one printer, the same way round.`,
-		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. If they are out by more than a pencil line, do not use these pages: give both measures to whoever printed them.",
-		`    Whoever prints: write them into the design, under [printer] as along and across, and draw again.`,
+		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. If they are out by more than a pencil line, do not use these pages: give both measures to whoever drew them.",
+		"    Whoever drew them enters both as the printer's and draws anew: then they come out true.",
 	}
 	if c := corrected(p.rack.Design); c != "" {
 		lines = append(lines, "    These pages are corrected ("+c+"), so their rulers must measure true.")
@@ -164,17 +164,17 @@ func (p *packet) advice() []string {
 
 // joining lists the rows of pages and what each strip is laid on.
 func (p *packet) joining() []string {
-	lines := []string{"Pages, to be joined from left to right; cut the strips apart below each lower edge:"}
+	lines := []string{"Rows of sheets, to be joined from left to right; cut the strips apart below each lower edge:"}
 	for i, g := range p.groups {
-		line := fmt.Sprintf("    C1 to C%d:", g.tiles)
+		line := fmt.Sprintf("    Row %d, sheets 1 to %d:", i+1, g.tiles)
 		if g.tiles == 1 {
-			line = "    in one piece:"
+			line = fmt.Sprintf("    Row %d, in one piece:", i+1)
 		}
 		for k, s := range g.strips {
 			if k > 0 {
 				line += ";"
 			}
-			line += fmt.Sprintf(" R%d.%d %s%s", i+1, k+1, s.name, p.f.inPart(s, p.rack.Format))
+			line += fmt.Sprintf(" %d.%d %s%s", i+1, k+1, s.name, p.f.inPart(s, p.rack.Format))
 		}
 		lines = append(lines, line)
 	}

@@ -101,9 +101,9 @@ func (p *packet) number(before int) {
 func (p *packet) tile(row, k int) *drawing.Sheet {
 	g := p.groups[row]
 	number := g.first + k
-	code := fmt.Sprintf("R%d C%d", row+1, k+1)
-	s, origin := p.f.page(fmt.Sprintf("%02d-r%dc%d", number, row+1, k+1), "Template "+code)
-	p.head(s, origin, "Template "+code, number)
+	title := tileTitle(row+1, k+1)
+	s, origin := p.f.page(fmt.Sprintf("%02d-row%d-sheet%d", number, row+1, k+1), title)
+	p.head(s, origin, title, number)
 	p.pageMap(s, origin, row, k)
 	top := drawing.Um(headSpace)
 	for i, st := range g.strips {
@@ -113,13 +113,20 @@ func (p *packet) tile(row, k int) *drawing.Sheet {
 		if k >= t.n {
 			continue
 		}
-		t.draw(fmt.Sprintf("R%d.%d", row+1, i+1), p.rack.Format)
+		t.draw(stripName(row+1, i+1), p.rack.Format)
 		s.Add(p.f.correct(t.marks, origin)...)
 		s.Dims = append(s.Dims, placed(t.dims, p.f, origin)...)
 	}
 	p.f.rulers(s, origin)
 	return s
 }
+
+// tileTitle names a tile by its row and its place in it, both from 1, in words: a
+// letter with a number is a part or a cut.
+func tileTitle(row, k int) string { return fmt.Sprintf("Template row %d, sheet %d", row, k) }
+
+// stripName names a strip by its row and its place below the row's upper edge.
+func stripName(row, i int) string { return fmt.Sprintf("strip %d.%d", row, i) }
 
 // placed moves dimension records with their figures.
 func placed(dims []drawing.DimRecord, f format, origin drawing.Point) []drawing.DimRecord {

@@ -143,8 +143,9 @@ func TestGaugesMeasureTrue(t *testing.T) {
 		}
 	}
 	// The cards for nails, as wide as a leg and as it is thick; then gap, thinnest
-	// and thickest bottle of either kind of column.
-	want := []float64{r.Len("leg.width").MM(), r.Len("leg.width").MM(), r.Len("leg.thickness").MM(), 56, 73, 80, 62, 80, 89}
+	// and thickest bottle of either kind of column, and between them how high the
+	// lowest slats of both lie.
+	want := []float64{r.Len("leg.width").MM(), r.Len("leg.width").MM(), r.Len("leg.thickness").MM(), 56, r.Kinds[1].Under[0].MM(), 73, 80, 62, 80, 89}
 	if len(widths) != len(want) {
 		t.Fatalf("%d gauges, want %d: %v", len(widths), len(want), widths)
 	}

@@ -61,7 +61,7 @@ func TestApronStrips(t *testing.T) {
 		found, strips := map[string]int{}, 0
 		for _, s := range apronTiles(t, r) {
 			var row, k int
-			if _, err := fmt.Sscanf(s.Title, "Template R%d C%d", &row, &k); err != nil {
+			if _, err := fmt.Sscanf(s.Title, "Template row %d, sheet %d", &row, &k); err != nil {
 				t.Fatal(err)
 			}
 			if k == 1 {

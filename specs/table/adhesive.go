@@ -4,8 +4,11 @@ import (
 	_ "embed"
 	"fmt"
 	"slices"
+	"strings"
 	"sync"
 	"time"
+
+	"slatwright/specs/word"
 )
 
 // Span is a time with a least and a greatest value.
@@ -198,19 +201,18 @@ func (c Coverage) String() string { return fmt.Sprintf("%d sq ft to the US gallo
 // two days, then days; whole ones alone, others with what is left over.
 func Hours(d time.Duration) string {
 	const day = 24 * time.Hour
-	switch {
-	case d < 2*time.Hour:
+	if d < 2*time.Hour {
 		return fmt.Sprintf("%d min", d/time.Minute)
-	case d%time.Hour != 0 && d < 2*day:
-		return fmt.Sprintf("%d h %d min", d/time.Hour, d%time.Hour/time.Minute)
-	case d < 2*day:
-		return fmt.Sprintf("%d h", d/time.Hour)
-	case d%day >= time.Hour && d%time.Hour != 0:
-		return fmt.Sprintf("%d d %d h %d min", d/day, d%day/time.Hour, d%time.Hour/time.Minute)
-	case d%time.Hour == 0 && d%day != 0:
-		return fmt.Sprintf("%d d %d h", d/day, d%day/time.Hour)
-	case d%day != 0:
-		return fmt.Sprintf("%d d %d min", d/day, d%day/time.Minute)
 	}
-	return fmt.Sprintf("%d d", d/day)
+	var out []string
+	if d >= 2*day {
+		out, d = append(out, word.Count(int(d/day), "day")), d%day
+	}
+	if d >= time.Hour {
+		out, d = append(out, fmt.Sprintf("%d h", d/time.Hour)), d%time.Hour
+	}
+	if d > 0 {
+		out = append(out, fmt.Sprintf("%d min", d/time.Minute))
+	}
+	return strings.Join(out, " ")
 }

@@ -123,7 +123,7 @@ func TestHours(t *testing.T) {
 	}{
 		{30 * time.Minute, time.Hour, "30 to 60 min"}, {4 * time.Hour, 6 * time.Hour, "4 to 6 h"}, {24 * time.Hour, 48 * time.Hour, "24 to 48 h"},
 		{time.Hour, time.Hour, "60 min"}, {150 * time.Minute, 5 * time.Hour, "2 h 30 min to 5 h"}, {time.Minute, 3 * time.Hour, "1 min to 3 h"},
-		{83 * time.Hour, 106 * time.Hour, "3 d 11 h to 4 d 10 h"},
+		{83 * time.Hour, 106 * time.Hour, "3 days 11 h to 4 days 10 h"},
 	} {
 		if got := table.HoursRange(c.least, c.greatest); got != c.want {
 			t.Errorf("HoursRange(%v, %v) = %q; want %q", c.least, c.greatest, got, c.want)
@@ -131,7 +131,7 @@ func TestHours(t *testing.T) {
 	}
 	for d, want := range map[time.Duration]string{
 		15 * time.Minute: "15 min", 60 * time.Minute: "60 min", 6 * time.Hour: "6 h", 24 * time.Hour: "24 h",
-		150 * time.Minute: "2 h 30 min", 48 * time.Hour: "2 d", 54 * time.Hour: "2 d 6 h", 720 * time.Hour: "30 d",
+		150 * time.Minute: "2 h 30 min", 48 * time.Hour: "2 days", 54 * time.Hour: "2 days 6 h", 720 * time.Hour: "30 days",
 	} {
 		if got := table.Hours(d); got != want {
 			t.Errorf("Hours(%v) = %q; want %q", d, got, want)

@@ -1,0 +1,168 @@
+package saw
+
+import (
+	"cmp"
+	"slices"
+
+	"slatwright/geometry/cutting"
+	"slatwright/specs/table"
+	"slatwright/specs/unit"
+)
+
+// Small is a kind of small piece that is no part of the plan: it is cut from what
+// the boards leave, or from a piece that is bought for it.
+type Small struct {
+	Thick, Wide, Long unit.Length
+	Count             int
+	Together          bool // all from one piece, which is worked before it is cut up
+}
+
+// Found says what the pieces of one kind are cut from.
+type Found struct {
+	Boards []int       // of Plan.Boards whose ends serve, ascending
+	Lack   int         // pieces that no end serves
+	Buy    unit.Length // of the piece that is bought for those, 0 where none is; its section is theirs
+}
+
+// An end is what is left of a board when its parts are cut.
+type end struct {
+	board             int
+	thick, wide, long unit.Length
+}
+
+// holdable is the least length of a piece that is cut without a clamp of its own.
+func holdable() unit.Length {
+	return unit.Length(table.Value("saw.crosscut") * float64(unit.Millimetre))
+}
+
+// ends lists what is left of every board, the shortest first: ends of leaves in
+// full width, ends of strips, and what lies beside strips.
+func (p *Plan) ends() []end {
+	shop := p.Job.Shop
+	var out []end
+	for i, b := range p.Boards {
+		add := func(wide, long unit.Length) {
+			if wide <= 0 || long < holdable() {
+				return
+			}
+			for range b.Count {
+				out = append(out, end{i, b.Thickness, wide, long})
+			}
+		}
+		for leaf := range b.Leaves {
+			if left, ok := p.uncut(b, leaf); ok {
+				add(b.Board.Width, left)
+			}
+		}
+		for _, s := range b.Sections {
+			if !s.Ripped {
+				continue
+			}
+			beside := b.Board.Width - 2*shop.EdgeTrim
+			for _, t := range s.Strips {
+				left := s.Length
+				for _, x := range t.Parts {
+					left -= x.Length + shop.Kerf
+				}
+				add(t.Width, left)
+				beside -= t.Width + shop.Kerf
+			}
+			add(beside, s.Length)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b end) int { return cmp.Compare(a.long, b.long) })
+	return out
+}
+
+// uncut is how long a leaf goes on past its last section; not ok where a section
+// takes all of it.
+func (p *Plan) uncut(b cutting.BoardPlan, leaf int) (left unit.Length, ok bool) {
+	left = b.Board.Length
+	if !b.Board.CleanEnds {
+		left -= 2 * p.Job.Shop.EndTrim
+	}
+	for _, s := range b.Sections {
+		if s.Leaf == leaf {
+			if s.Whole {
+				return 0, false
+			}
+			left -= s.Length + p.Job.Shop.Kerf
+		}
+	}
+	return left, left > 0
+}
+
+// An endCutter knows the ends that are still whole, what the saw takes, and how long a piece must be to be
+// ripped.
+type endCutter struct {
+	ends            []end
+	kerf, edge, rip unit.Length
+}
+
+// FromEnds says for each kind of small pieces, in turn, which boards' ends they
+// are cut from, the shortest that serve first. An end is as thick as the piece and
+// as wide, or wider and long enough to be ripped; it is never cut when it is
+// shorter than a piece that asks for a clamp. Without a plan all are bought.
+func (p *Plan) FromEnds(list []Small, kerf unit.Length) []Found {
+	c := endCutter{kerf: kerf, rip: unit.Length(table.Value("saw.short") * float64(unit.Millimetre))}
+	if p != nil {
+		c.ends, c.edge, c.rip = p.ends(), p.Job.Shop.EdgeTrim, max(c.rip, p.Job.Shop.MinRipLength)
+	}
+	out := make([]Found, len(list))
+	for i, s := range list {
+		out[i] = c.find(s)
+	}
+	return out
+}
+
+// find cuts the pieces of one kind.
+func (c *endCutter) find(s Small) (out Found) {
+	need, times := s.Long+c.kerf, s.Count
+	if s.Together {
+		need, times = unit.Length(s.Count)*need+holdable(), 1
+	}
+	for range times {
+		k := slices.IndexFunc(c.ends, func(e end) bool { return c.serves(e, s, need) })
+		if k < 0 {
+			break
+		}
+		out.Boards = append(out.Boards, c.ends[k].board)
+		c.cut(k, s, need)
+		times--
+	}
+	if times > 0 {
+		out.Buy = max(unit.Length(times)*need, holdable())
+		if out.Lack = times; s.Together {
+			out.Lack = s.Count
+		}
+	}
+	slices.Sort(out.Boards)
+	out.Boards = slices.Compact(out.Boards)
+	return out
+}
+
+// serves reports whether so much of a piece's section can be cut off an end.
+func (c *endCutter) serves(e end, s Small, need unit.Length) bool {
+	if e.thick != s.Thick || e.long < max(need, holdable()) {
+		return false
+	}
+	return e.wide == s.Wide || e.long >= c.rip && e.wide >= s.Wide+c.kerf+c.edge
+}
+
+// cut takes so much off end k, ripped first where it is wider; the ends stay in
+// order.
+func (c *endCutter) cut(k int, s Small, need unit.Length) {
+	e := c.ends[k]
+	c.ends = slices.Delete(c.ends, k, k+1)
+	put := func(e end) {
+		if e.wide <= 0 || e.long < holdable() {
+			return
+		}
+		at, _ := slices.BinarySearchFunc(c.ends, e, func(a, b end) int { return cmp.Compare(a.long, b.long) })
+		c.ends = slices.Insert(c.ends, at, e)
+	}
+	if e.wide > s.Wide {
+		put(end{e.board, e.thick, e.wide - s.Wide - c.kerf, e.long})
+	}
+	put(end{e.board, e.thick, s.Wide, e.long - need})
+}

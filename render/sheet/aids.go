@@ -1,0 +1,216 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"slatwright/geometry/assembly"
+	"slatwright/geometry/finish"
+	"slatwright/geometry/saw"
+	"slatwright/render/drawing"
+	"slatwright/specs/unit"
+	"slatwright/specs/word"
+)
+
+// hardwareSheets list what holds the rack together, and what the shop makes
+// itself.
+func hardwareSheets(in Input) []*page {
+	f := flow{in: in, name: "hardware", title: "Hardware, shop aids"}
+	f.block("to have at hand", hardwareLedger(in))
+	found := aidsFound(in)
+	notes := []string{"Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + ".", assembly.NailNote}
+	if len(finish.Tapes(in.Rack)) > 0 {
+		notes = append(notes, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
+	}
+	for len(notes) > 0 && f.fits(notes[0]) {
+		f.notes(notes[0])
+		notes = notes[1:]
+	}
+	f.block("made in the shop", aidLedger(in, found))
+	for _, n := range append(aidNotes(in, found), notes...) {
+		f.notes(n)
+	}
+	return f.pages
+}
+
+// hardwareLedger lists what is to be had at hand.
+func hardwareLedger(in Input) ledger {
+	l := ledger{columns: []ledgerColumn{
+		{title: "what", width: 84 * drawing.MM, bold: true}, {title: "for"},
+		{title: "the rack takes", width: 26 * drawing.MM, right: true, bold: true}, {title: "spare", width: 15 * drawing.MM, right: true},
+	}}
+	for _, i := range assembly.Hardware(in.Rack, in.Cutting.Panel()) {
+		count, more := i.Amount, ""
+		if i.Count > 0 {
+			count = strconv.Itoa(i.Count)
+		}
+		if i.Spare > 0 {
+			more = strconv.Itoa(i.Spare)
+		}
+		l.rows = append(l.rows, []string{i.What, i.For, count, more})
+	}
+	return l
+}
+
+// An aidFound is something the shop makes itself, and what it is cut from; that
+// is nothing for what is of sheet stock.
+type aidFound struct {
+	assembly.Aid
+	saw.Found
+}
+
+// aidsFound finds for every aid the ends of boards that it is cut from. A plan of
+// several orders leaves its ends to all of them, and so to none.
+func aidsFound(in Input) []aidFound {
+	plan := in.Cutting
+	if plan != nil && len(plan.Orders) > 1 {
+		plan = nil
+	}
+	var out []aidFound
+	var small []saw.Small
+	for _, a := range assembly.Aids(in.Rack, in.Cutting.Panel()) {
+		out = append(out, aidFound{Aid: a})
+		if !a.Sheet {
+			small = append(small, saw.Small{Thick: a.Thick, Wide: a.Wide, Long: a.Long, Count: a.Count, Together: a.Together})
+		}
+	}
+	found := plan.FromEnds(small, in.Rack.Design.Shop.Kerf)
+	for i := range out {
+		if !out[i].Sheet {
+			out[i].Found, found = found[0], found[1:]
+		}
+	}
+	return out
+}
+
+// source says what an aid is cut from.
+func (a aidFound) source() string {
+	if a.Sheet {
+		return "sheet stock"
+	}
+	var all []string
+	switch len(a.Boards) {
+	case 0:
+	case 1:
+		all = []string{"the end of " + saw.Named(a.Boards)}
+	default:
+		all = []string{"ends of " + saw.Named(a.Boards)}
+	}
+	switch {
+	case a.Lack == 0:
+	case len(all) > 0:
+		all = append(all, fmt.Sprintf("%d of a bought piece", a.Lack))
+	default:
+		all = []string{"a bought piece"}
+	}
+	return strings.Join(all, "; ")
+}
+
+// aidLedger lists what the shop makes itself, and before which step.
+func aidLedger(in Input, found []aidFound) ledger {
+	steps := stepsOf(in)
+	l := ledger{columns: []ledgerColumn{
+		{title: "what", width: 25 * drawing.MM, bold: true}, {title: "how many", width: 19 * drawing.MM, right: true, bold: true},
+		{title: "thick × wide × along the grain", width: 57 * drawing.MM, bold: true}, {title: "cut from", width: 46 * drawing.MM},
+		{title: "for"}, {title: "made before", width: 22 * drawing.MM},
+	}}
+	for _, a := range found {
+		step := slices.IndexFunc(steps, func(s assembly.Step) bool { return s.Name == a.By })
+		l.rows = append(l.rows, []string{a.Name, strconv.Itoa(a.Count), a.Size(in.Rack.Format), a.source(), a.For, stepName(step)})
+	}
+	return l
+}
+
+// aidNotes say what ends are, and what is bought for the aids.
+func aidNotes(in Input, found []aidFound) []string {
+	var out []string
+	if slices.ContainsFunc(found, func(a aidFound) bool { return len(a.Boards) > 0 }) {
+		out = append(out, "Ends: what the boards of the cutting plan ("+sheetRef("cutting")+") leave beside and behind the parts; keep them. Each is long enough to be held at its last cut.")
+	}
+	if text := bought(in, found); text != "" {
+		out = append(out, "To buy besides the boards of the cutting plan: "+text+".")
+	}
+	return append(out, sheetStock(in, found))
+}
+
+// bought lists the pieces to buy for aids, those of one section as one length;
+// "" where the boards' ends serve.
+func bought(in Input, found []aidFound) string {
+	f := in.Rack.Format
+	type piece struct {
+		thick, wide, long length
+		names             []string
+	}
+	var all []piece
+	for _, a := range found {
+		if a.Buy == 0 {
+			continue
+		}
+		i := slices.IndexFunc(all, func(p piece) bool { return p.thick == a.Thick && p.wide == a.Wide })
+		if i < 0 {
+			i, all = len(all), append(all, piece{thick: a.Thick, wide: a.Wide})
+		}
+		all[i].long += a.Buy
+		if name := kindOf(a); !slices.Contains(all[i].names, name) {
+			all[i].names = append(all[i].names, name)
+		}
+	}
+	step := unit.Inch
+	if in.Rack.Design.Units == unit.Metric {
+		step = 10 * unit.Millimetre
+	}
+	var list []string
+	for _, p := range all {
+		list = append(list, fmt.Sprintf("%s × %s × %s for the %s", f.Text(p.thick), f.Text(p.wide), f.Unit(p.long.Up(step)), word.List(p.names)))
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return strings.Join(list, "; ") + ", or a wider piece to rip it from"
+}
+
+// sheetStock says how much sheet stock the aids take, a fifth more than their own
+// faces (common practice, no source).
+func sheetStock(in Input, found []aidFound) string {
+	var faces unit.Area
+	longest := length(0)
+	for _, a := range found {
+		if a.Sheet {
+			faces = faces.Plus(unit.Rectangle(a.Wide, a.Long).Times(a.Count))
+			longest = max(longest, a.Long)
+		}
+	}
+	f := in.Rack.Format
+	return fmt.Sprintf("Sheet stock: %s thick, %s and a fifth more for waste, the longest piece %s.", f.Unit(assembly.Caul(in.Rack)), f.Area(faces), f.Unit(longest))
+}
+
+// besidesPlan says on the cutting sheet what its list of boards leaves out; ""
+// where that is nothing but sheet stock.
+func besidesPlan(in Input) string {
+	found := aidsFound(in)
+	var names []string
+	for _, a := range found {
+		if name := kindOf(a); !a.Sheet && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	text := "from the ends of these boards, as the sheet of shop aids says"
+	switch b := bought(in, found); {
+	case len(in.Cutting.Orders) > 1:
+		text = "on the sheets of each order"
+	case b != "":
+		text = "buy " + b
+	}
+	return word.Capital(word.List(names)) + " are no parts of this plan: " + text + "."
+}
+
+// kindOf names aids of a kind, "blocks".
+func kindOf(a aidFound) string {
+	name, _, _ := strings.Cut(a.Name, " ")
+	return name + "s"
+}
