@@ -26,9 +26,9 @@ type Room struct{ Width, Height unit.Length }
 // height, one for each way to set it: five lines; four long ones; eight short
 // ones. The layouts of labels are measured against them by a test.
 var LabelRooms = []Room{
-	{56 * unit.Millimetre, 37 * unit.Millimetre / 2},
-	{78 * unit.Millimetre, 29 * unit.Millimetre / 2},
-	{38 * unit.Millimetre, 59 * unit.Millimetre / 2},
+	{56 * unit.Millimetre, 196 * unit.Millimetre / 10},
+	{78 * unit.Millimetre, 156 * unit.Millimetre / 10},
+	{38 * unit.Millimetre, 317 * unit.Millimetre / 10},
 }
 
 // The keys of a sheet of the maker's own: those that it needs, in the order in

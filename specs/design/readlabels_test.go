@@ -104,7 +104,7 @@ height = 20
 `, `x.toml:5:9: a label of 40 x 20 mm can't hold its lettering at the least height
   width = 40
           ^^
-  the least on this sheet is 60 x 22.5 or 82 x 18.5 or 42 x 33.5, each width x height in millimetres
+  the least on this sheet is 60 x 24 or 82 x 20 or 42 x 36, each width x height in millimetres
 `},
 		{`[labels]
 columns = 2
@@ -114,7 +114,7 @@ height = "11/16"
 `, `x.toml:5:10: a label of 3 x 11/16 in can't hold its lettering at the least height
   height = "11/16"
            ^^^^^^^
-  the least on this sheet is 2 3/8 x 15/16 or 3 1/4 x 3/4 or 1 11/16 x 1 3/8, each width x height in inches
+  the least on this sheet is 2 3/8 x 15/16 or 3 1/4 x 13/16 or 1 11/16 x 1 7/16, each width x height in inches
 `},
 		{`[labels]
 grid = "letter30"
