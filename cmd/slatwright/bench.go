@@ -6,7 +6,6 @@ import (
 
 	"slatwright/geometry/rack"
 	"slatwright/geometry/saw"
-	"slatwright/render/drawing"
 	"slatwright/render/label"
 	"slatwright/render/pdf"
 	"slatwright/render/report"
@@ -16,7 +15,7 @@ import (
 // bench makes the files that go to the saw with a batch.
 func bench(plans []*saw.Plan) ([]outFile, error) {
 	var inputs []sheet.Input
-	var labels []*drawing.Sheet
+	var batches []label.Batch
 	for _, p := range plans {
 		racks := racksOf(p)
 		inputs = append(inputs, sheet.Input{Rack: together(p), Mark: report.BatchMark(racks), Cutting: p})
@@ -24,11 +23,11 @@ func bench(plans []*saw.Plan) ([]outFile, error) {
 		for _, r := range racks {
 			marks = append(marks, report.Mark(r))
 		}
-		list, err := label.InCuttingOrder(p, marks)
-		if err != nil {
-			return nil, err
-		}
-		labels = append(labels, list...)
+		batches = append(batches, label.Batch{Plan: p, Marks: marks})
+	}
+	labels, err := label.InCuttingOrder(batches...)
+	if err != nil {
+		return nil, err
 	}
 	sheets, err := sheet.Cutting(inputs...)
 	if err != nil {

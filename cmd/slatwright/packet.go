@@ -70,7 +70,7 @@ func labelled(in sheet.Input) ([]*drawing.Sheet, error) {
 	if in.Cutting == nil {
 		return label.Sheets(in.Rack, in.Mark)
 	}
-	return label.InCuttingOrder(in.Cutting, []string{in.Mark})
+	return label.InCuttingOrder(label.Batch{Plan: in.Cutting, Marks: []string{in.Mark}})
 }
 
 // shopping returns the shopping list, of the parts alone where there is no plan.

@@ -20,10 +20,10 @@ func bundled(entries []entry) []entry {
 		return entries
 	}
 	type key struct {
-		rack         *rack.Rack
-		order        string
-		part, ladder int
-		right        bool
+		rack        *rack.Rack
+		order, part string
+		ladder      int
+		right       bool
 	}
 	at := map[key]int{}
 	var out []entry
@@ -32,7 +32,7 @@ func bundled(entries []entry) []entry {
 			out = append(out, e)
 			continue
 		}
-		k := key{e.rack, e.order, e.part, e.rack.Pieces[e.piece].Ladder, e.right()}
+		k := key{e.rack, e.order, e.part.Mark, e.rack.Pieces[e.piece].Ladder, e.right()}
 		if i, ok := at[k]; ok {
 			out[i].pieces++
 			continue
@@ -46,7 +46,7 @@ func bundled(entries []entry) []entry {
 			continue
 		}
 		same := func(e entry) bool {
-			return e.pieces > 0 && e.rack == out[i].rack && e.order == out[i].order && e.part == out[i].part
+			return e.pieces > 0 && e.rack == out[i].rack && e.order == out[i].order && e.part.Mark == out[i].part.Mark
 		}
 		out[i].n, out[i].of = 1, 0
 		for k, e := range out {
@@ -71,9 +71,8 @@ func (e entry) right() bool { return onRight(e.rack, e.rack.Pieces[e.piece]) }
 
 // bundleWords says what a bundle holds: "14 slats, left face".
 func (e entry) bundleWords() string {
-	name := e.rack.Parts[e.part].Name
-	text := word.Count(e.pieces, name)
-	if name != "slat" {
+	text := word.Count(e.pieces, e.part.Name)
+	if e.part.Name != "slat" {
 		return text
 	}
 	if e.right() {

@@ -44,8 +44,9 @@ func TestBundles(t *testing.T) {
 	if got["slat"] != r.Counts.Slats || got["leg"] != r.Counts.Legs {
 		t.Errorf("bundles hold %v, want %d slats and %d legs", got, r.Counts.Slats, r.Counts.Legs)
 	}
-	// nine ladders: legs once, slats on sixteen faces; four aprons and the top
-	if want := 9 + 16 + 4 + 1; labels != want {
+	// nine ladders: legs once, slats on sixteen faces; four aprons, the top and
+	// the blocks under it
+	if want := 9 + 16 + 4 + 1 + 1; labels != want {
 		t.Errorf("%d labels, want %d", labels, want)
 	}
 }

@@ -1,11 +1,13 @@
 package label_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"slatwright/geometry/assembly"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
 	"slatwright/geometry/saw"
@@ -41,7 +43,7 @@ func TestEveryPieceHasItsLabel(t *testing.T) {
 			t.Fatal(err)
 		}
 		look(t, name, sheets)
-		counts := map[string]int{}
+		counts, sizes := map[string]int{}, map[string]int{}
 		for _, s := range sheets {
 			if err := s.Check(); err != nil {
 				t.Error(err)
@@ -57,8 +59,12 @@ func TestEveryPieceHasItsLabel(t *testing.T) {
 				if text.Height < 2500 {
 					t.Errorf("%s: %q is %v high", s.Name, text.String(), text.Height)
 				}
-				if strings.Contains(text.String(), " of ") && text.Class == drawing.CellText && !strings.Contains(text.String(), "ladder") {
+				var n, of int
+				if k, _ := fmt.Sscanf(text.String(), "%d of %d", &n, &of); k == 2 {
 					counts["number"]++
+				}
+				if strings.Count(text.String(), " × ") == 2 {
+					sizes[text.String()]++
 				}
 				if text.Class == drawing.ItemText {
 					counts[text.String()]++
@@ -68,9 +74,15 @@ func TestEveryPieceHasItsLabel(t *testing.T) {
 		if counts["number"] != len(r.Pieces) {
 			t.Errorf("%s: %d labels are numbered, the rack has %d pieces", name, counts["number"], len(r.Pieces))
 		}
+		if mark := assembly.BlockMark(r); counts[mark] != 1 {
+			t.Errorf("%s: %d labels bear %s, want one for the blocks under the top", name, counts[mark], mark)
+		}
 		for _, p := range r.Parts {
 			if counts[p.Mark] != p.Count {
 				t.Errorf("%s: %d labels bear %s, want %d", name, counts[p.Mark], p.Mark, p.Count)
+			}
+			if size := r.Format.Text(p.Thickness) + " × " + r.Format.Text(p.Width) + " × " + r.Format.Unit(p.Length); sizes[size] < p.Count {
+				t.Errorf("%s: %d labels bear %s, want %d", name, sizes[size], size, p.Count)
 			}
 		}
 	}
@@ -86,7 +98,7 @@ func TestLabelsInCuttingOrder(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sheets, err := label.InCuttingOrder(plan, []string{"aaaaaaaa", "bbbbbbbb"})
+	sheets, err := label.InCuttingOrder(label.Batch{Plan: plan, Marks: []string{"aaaaaaaa", "bbbbbbbb"}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -102,7 +114,7 @@ func TestLabelsInCuttingOrder(t *testing.T) {
 		}
 	}
 	look(t, "batch", sheets)
-	for text, want := range map[string]int{"aaaaaaaa · R-1": len(a.Pieces) + 1, "bbbbbbbb · R-2": len(b.Pieces), "spare": 1, "B": 5 + 6} {
+	for text, want := range map[string]int{"aaaaaaaa": len(a.Pieces) + 1, "R-1": len(a.Pieces) + 1, "bbbbbbbb": len(b.Pieces), "R-2": len(b.Pieces), "spare": 1, "B": 5 + 6} {
 		if got[text] != want {
 			t.Errorf("%d labels bear %q, want %d", got[text], text, want)
 		}

@@ -44,6 +44,7 @@ type Design struct {
 	Price   Price
 	Carton  Carton
 	Paper   Paper
+	Labels  Labels
 	Printer Printer
 }
 

@@ -79,6 +79,8 @@ func (r *reader) read(root *node) {
 	r.units(root.kid("units"))
 	r.d.setDefaults()
 	r.table(root, "", "")
+	r.d.Labels.Grid, _ = table.PlainLabels(r.d.Paper.Labels)
+	r.d.Labels.First = 1
 	for _, f := range r.later {
 		f()
 	}

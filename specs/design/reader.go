@@ -99,8 +99,8 @@ func belongs(key, section string, table bool) string {
 	var homes []string
 	for _, s := range sections() {
 		for _, e := range s.entries {
-			if s.name == section || e.name != key {
-				continue
+			if s.name == section || e.name != key || s.name == "labels" && len(homes) > 0 {
+				continue // sheets of labels have words that the rack's lengths have too
 			}
 			if s.name == "" {
 				return "`" + key + "` belongs at the top of the file, before the first [table]"
@@ -130,6 +130,9 @@ func meant(key, section string) string {
 	if section == "" && key == "species" {
 		return "there is no table [species]: name the wood under [wood], species = \"" + DefaultSpecies + "\"; " +
 			"for one that `slatwright tables species` lacks name that of nearest density and movement"
+	}
+	if section == "labels" && key == "paper" {
+		return "name the paper under [paper], labels = \"a4\"; a size of your own is paper_width and paper_height"
 	}
 	if word, ok := otherWords[section+"."+key]; ok {
 		return "did you mean `" + word + "`?"

@@ -227,7 +227,7 @@ func paperDrawings(r *reader, path string, n *node) {
 
 func paperLabels(r *reader, path string, n *node) {
 	if s, ok := r.choice(path, n, "letter", "a4"); ok {
-		r.d.Paper.Labels = s
+		r.d.Paper.Labels, r.d.Paper.LabelsPlace = s, n.value
 	}
 }
 

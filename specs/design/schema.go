@@ -57,6 +57,7 @@ func sections() []section {
 		{"carton", []entry{{"padding", cartonPadding}, {"divisor", cartonDivisor}}},
 		{"paper", []entry{{"drawings", paperDrawings}, {"template", paperTemplate}, {"labels", paperLabels}, {"second_unit", paperSecond}}},
 		{"printer", each(printerRuler, "across", "along")},
+		{"labels", append(each(known, append([]string{"grid", "first"}, ownSheet...)...), entry{"cut", labelsCut})},
 	}
 }
 
@@ -95,6 +96,7 @@ func topEntries() []entry {
 		{"column", columns},
 		{"board", boards},
 		{"finish", finishes},
+		{"labels", labels},
 	}
 	for _, name := range []string{
 		"site", "rack", "carcase", "ladder", "cell", "leg", "slat", "apron", "top", "overhang",

@@ -104,10 +104,11 @@ func (p Price) Item(name string) (PriceItem, bool) {
 type Paper struct {
 	Drawings     string      // "letter" in an inch design, "a4" in a metric one, where the file is silent
 	Template     string      // "letter", "a4" or "roll"
-	Labels       string      // "letter" or "a4"
+	Labels       string      // "letter" or "a4", where Design.Labels states no sheet
 	TemplateRoll unit.Length // width of the roll; zero unless Template is "roll"
 	SecondUnit   bool        // each dimension's figure stands in the other unit too, in brackets
 	Place        diag.Place  // of the template's paper
+	LabelsPlace  diag.Place  // of the labels' paper; the zero Place for a default
 }
 
 // Printer is what a printed ruler measured: where nothing was measured, the

@@ -13,13 +13,13 @@ func Starter(sys unit.System) string {
 	figures := []string{
 		"UNITS", "in", "GRID", "1/16", "SITE", "40", "WIDE", "<= 36", "HIGH", "~ 40", "PITCH", "4 7/8",
 		"GAP", "2 1/4", "MILLED", "23/32", "LEG", "1x2", "SLAT", "1", "APRON", "1x3", "TOP", "3/4", "SIDE", "3/4", "DIAM", "3 1/8",
-		"TALL", "11 3/4", "BOARD", "1x4", "LONG", "8 ft", "KERF", "1/8", "NAIL", "18 ga x 1 1/4", "PAPER", "letter", "OTHER", "mm", "PADDING", "2", "RULER", "4",
+		"TALL", "11 3/4", "BOARD", "1x4", "LONG", "8 ft", "KERF", "1/8", "NAIL", "18 ga x 1 1/4", "PAPER", "letter", "OTHER", "mm", "LABELS", "letter-30", "PADDING", "2", "RULER", "4",
 	}
 	if sys == unit.Metric {
 		figures = []string{
 			"UNITS", "mm", "GRID", "1", "SITE", "1000", "WIDE", "<= 900", "HIGH", "~ 1000", "PITCH", "124",
 			"GAP", "57", "MILLED", "19.5", "LEG", "20x45", "SLAT", "25", "APRON", "20x65", "TOP", "20", "SIDE", "20", "DIAM", "80",
-			"TALL", "298", "BOARD", "20x95", "LONG", "2400 mm", "KERF", "3", "NAIL", "18 ga x 32", "PAPER", "a4", "OTHER", "in", "PADDING", "50", "RULER", "100",
+			"TALL", "298", "BOARD", "20x95", "LONG", "2400 mm", "KERF", "3", "NAIL", "18 ga x 32", "PAPER", "a4", "OTHER", "in", "LABELS", "a4-24", "PADDING", "50", "RULER", "100",
 		}
 	}
 	for i := 0; i < len(figures); i += 2 {
@@ -126,6 +126,10 @@ fit = ["claret-750"]              # every cell holds each of these; "slatwright 
 # [paper]
 # drawings = "{PAPER}"
 # second_unit = "{OTHER}"            # each dimension stands in it too, in brackets
+
+# [labels]                        # on plain paper, to be cut apart, unless it says more
+# grid = "{LABELS}"              # sheets that "slatwright tables labels" lists
+# first = 1                       # the first free label of a sheet already begun
 
 # [printer]                       # what the ruler on a printed sheet measured
 # across = "{RULER}"

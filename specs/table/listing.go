@@ -34,7 +34,7 @@ type Cell struct {
 func Names() []string {
 	return []string{
 		"bottles", "lumber", "boards", "species", "nails", "moisture", "fastening", "loads", "saw", "site",
-		"adhesives", "finishes", "sanding", "labour", "prices", "packing", "papers", "defaults",
+		"adhesives", "finishes", "sanding", "labour", "prices", "packing", "papers", "labels", "defaults",
 	}
 }
 
@@ -65,6 +65,8 @@ func List(name string, sys unit.System) (Listing, bool) {
 		return listCharges(sys), true
 	case "papers":
 		return listPapers(f), true
+	case "labels":
+		return listLabelGrids(f), true
 	case "defaults":
 		return listDefaults(f), true
 	}
