@@ -78,6 +78,7 @@ func (b partBlock) drawOutside(p *page, v picture, at drawing.Point) {
 		}
 	}
 	b.endWord(p, v, out)
+	b.nailBoard(p, v).Draw(out)
 }
 
 // against reports whether a contact is one of the face drawn.
@@ -106,8 +107,8 @@ func (b partBlock) startsRight(v picture) bool {
 	return v.point(end).X < v.point(b.piece.Box.Min).X
 }
 
-// stops are the places of the legs on an apron, of the slats on a leg, from the
-// named end; none where they are too many to go beside the view.
+// stops are the places of the legs on an apron, of the slats on a leg, of the
+// screws into a top, from the named end; none where they are too many to go beside the view.
 func (b partBlock) stops(p *page, v picture, out drawing.Rect) (origin string, stops []dim.Stop) {
 	r := p.in.Rack
 	list := []coord{{}}
@@ -117,6 +118,8 @@ func (b partBlock) stops(p *page, v picture, out drawing.Rect) (origin string, s
 	case "leg":
 		origin = "FOOT"
 		list = append(list, undersides(r, r.Columns[b.column(r)].Kind)...)
+	case "top":
+		return b.fromLeft(v, out)
 	default:
 		return "", nil
 	}
