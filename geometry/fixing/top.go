@@ -167,6 +167,19 @@ func (t *Top) SlotAt(r *rack.Rack, middle unit.Length) (slot space.Box, screw sp
 	return slot, space.Point{X: middle, Y: slot.Min.Y + t.Place, Z: slot.Max.Z}
 }
 
+// HolesAt returns where the screws that hold that block go into the outer face
+// of the back upper apron, from the left.
+func (t *Top) HolesAt(r *rack.Rack, middle unit.Length) (at [PerBlock]space.Point) {
+	block := t.BlockAt(r, middle)
+	for i := range at {
+		at[i] = space.Point{
+			X: block.Min.X + t.Block.X*unit.Length(2*i+1)/(2*PerBlock),
+			Y: block.Max.Y + r.Len("apron.thickness"), Z: block.Max.Z - t.Block.Z/2,
+		}
+	}
+	return at
+}
+
 // nearest returns the length nearest to so many millimetres.
 func nearest(mm float64) unit.Length { return unit.Length(math.Round(mm * float64(unit.Millimetre))) }
 

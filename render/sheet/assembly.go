@@ -56,8 +56,14 @@ func hardwareSheets(in Input) []*page {
 	f := flow{in: in, name: "hardware", title: "Hardware, shop aids"}
 	f.block("to have at hand", l)
 	f.notes("Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + ".")
+	var late []string // notes that find no room under the first table
 	if len(finish.Tapes(in.Rack)) > 0 {
-		f.notes("Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
+		late = append(late, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
+	}
+	late = append(late, assembly.NailNote)
+	for len(late) > 0 && f.w.room() >= needed(late[:1], f.in.room().W(), 5*drawing.MM) {
+		f.notes(late[0])
+		late = late[1:]
 	}
 	aids := ledger{columns: []ledgerColumn{
 		{title: "what", width: 26 * drawing.MM, bold: true}, {title: "how many", width: 20 * drawing.MM, right: true, bold: true},
@@ -67,8 +73,7 @@ func hardwareSheets(in Input) []*page {
 		aids.rows = append(aids.rows, []string{a.Name, strconv.Itoa(a.Count), a.Size(in.Rack.Format), a.From, a.For})
 	}
 	f.block("made in the shop", aids)
-	f.notes(besides(in))
-	f.notes(assembly.NailNote)
+	f.notes(append([]string{besides(in)}, late...)...)
 	return f.pages
 }
 

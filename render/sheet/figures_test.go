@@ -80,8 +80,9 @@ func nailed(r *rack.Rack, d drawing.DimRecord) bool {
 	return slices.ContainsFunc(r.Ladders, func(l rack.Ladder) bool { return 2*(d.Value-l.X) == r.Len("leg.thickness") })
 }
 
-// screwed reports whether a figure is one of a screw into the top: in the middle
-// of a column, or from the front edge over the front apron and all that is before
+// screwed reports whether a figure is one of a screw into the top or into one of
+// its blocks: in the middle of a column or a quarter of a block beside it, or half
+// a block under the apron's edge, or from the front edge over the front apron and all that is before
 // the block and the screw.
 func screwed(r *rack.Rack, d drawing.DimRecord) bool {
 	t, _ := fixing.Of(r)
@@ -89,9 +90,12 @@ func screwed(r *rack.Rack, d drawing.DimRecord) bool {
 	if 2*(back-d.Value) == t.Block.Y+t.Slot-2*t.Place {
 		return true
 	}
+	if d.Role == drawing.Link {
+		return 2*d.Value == t.Block.Z
+	}
 	for i := range r.Columns {
 		left, right := r.Ladders[i].X+r.Len("leg.thickness"), r.Ladders[i+1].X
-		if 2*(d.Value-r.Len("overhang.side")) == left+right {
+		if 2*(d.Value-r.Len("overhang.side")) == left+right || 4*d.Value-2*(left+right) == t.Block.X || 2*(left+right)-4*d.Value == t.Block.X {
 			return true
 		}
 	}

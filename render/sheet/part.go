@@ -77,7 +77,7 @@ type partBlock struct {
 	thick space.Axis
 	scale int64      // divisor of the picture
 	gap   gapped     // what a broken part lacks
-	hold  fixing.Top // of the top: how it is held; zero of other parts
+	hold  fixing.Top // of the top and of the apron that is bored for its blocks: how it is held; zero of others
 }
 
 // newPartBlock draws a piece, n into Pieces.
@@ -210,12 +210,14 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	})
 	b.breaks(p.sheet, v, out)
 	bare = append(bare, b.blocks(p, v)...)
+	b.drawHoles(p, v)
 	grain(p.sheet, out, append(bare, b.missing(v)...))
 	end := b.end(p, v, out)
 	p.sheet.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, end))
 	onFace, onEnd := b.boards(p, v, out, end)
 	onFace.Draw(out)
 	onEnd.Draw(end)
+	b.underEdge(p, v, out)
 	foot := box
 	foot.Min.Y = out.Max.Y + b.second(p, v) + b.under(v)
 	b.frontBack(p, v, out)
@@ -348,7 +350,7 @@ func (b partBlock) boards(p *page, v picture, out, end drawing.Rect) (face, ends
 	if front := b.fromFront(r, v, out); len(front) > 0 { // which leaves no room there for the width
 		face.Running(dim.LeftOf, "FRONT", front, dim.Options{})
 		ends.Overall(dim.RightOf, coord{}.stop(end.Max.Y, end.Max.X), upTo(end.Min.Y, part.Width, end.Max.X, wide), dim.Options{})
-	} else {
+	} else if !b.bored() { // its height stands with the other aprons
 		face.Overall(dim.LeftOf, coord{}.stop(out.Max.Y, out.Min.X), upTo(out.Min.Y, part.Width, out.Min.X, wide), dim.Options{})
 	}
 	if origin, stops := b.stops(p, v, out); len(stops) > 0 {

@@ -76,8 +76,13 @@ func (b partBlock) nailsAcross(v picture, out drawing.Rect) []dim.Stop {
 	if v.point(b.piece.Box.Min).Y < v.point(edge).Y {
 		edge = b.piece.Box.Min
 	}
+	return b.acrossTo(v, out, edge, b.nails())
+}
+
+// acrossTo are the places of an edge and of the nearest of some places to it.
+func (b partBlock) acrossTo(v picture, out drawing.Rect, edge space.Point, places []space.Point) []dim.Stop {
 	var stops []dim.Stop
-	for _, q := range append(b.nails(), edge) {
+	for _, q := range append(places, edge) {
 		stops = append(stops, dim.Stop{At: v.point(q).Y, Value: (q.On(b.width) - edge.On(b.width)).Abs(), From: out.Min.X})
 	}
 	return inOrderOf(stops, func(s dim.Stop) length { return s.Value })[:2]

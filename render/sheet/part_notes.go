@@ -46,6 +46,9 @@ func (b partBlock) note(p *page, figures bool) string {
 		text += ". " + b.otherHand()
 		return text + " Hatched: " + hatched + ". Crosses: where the slats' nails come in. Arrow: grain."
 	case "apron":
+		if b.bored() {
+			return b.boredNote(p.in, figures)
+		}
 		return b.apronNote(p, hatched, figures)
 	}
 	if b.slotted() {
@@ -61,6 +64,7 @@ func (b partBlock) note(p *page, figures bool) string {
 
 // apronNote says from where an apron is seen and what its figures are.
 func (b partBlock) apronNote(p *page, hatched string, figures bool) string {
+	r := p.in.Rack
 	inside, outside := "the front", "behind"
 	if b.face == view.Back {
 		inside, outside = outside, inside
@@ -72,8 +76,11 @@ func (b partBlock) apronNote(p *page, hatched string, figures bool) string {
 		text += "; places of the legs: " + sheetRef("carcase")
 	}
 	text += fmt.Sprintf(". Hatched: %s. Below: outer face, seen from %s. Crosses: nails, on the legs' middle, as far from either edge. Arrow: grain.", hatched, outside)
-	if b.pair == "" {
+	switch {
+	case b.pair == "":
 		text += " Drawn: a back one. The legs stand alike from either end, so all four are alike."
+	case legsAlike(r):
+		text += " Drawn: the back lower one. The legs stand alike from either end, so the front ones are as this."
 	}
 	return text
 }
@@ -97,7 +104,7 @@ func (b partBlock) notes(p *page) []string {
 	if text := b.panelNote(p.in); text != "" {
 		out = append(out, text)
 	}
-	if part := p.in.Rack.Parts[b.part]; len(part.After) > 0 {
+	if part := p.in.Rack.Parts[b.part]; len(part.After) > 0 && !b.bored() {
 		out = append(out, cutAfter(p.in.Rack, part))
 	}
 	return out

@@ -10,7 +10,7 @@ import (
 )
 
 // slotted reports whether the part is a top held behind by screws in slots.
-func (b partBlock) slotted() bool { return len(b.hold.Middles) > 0 }
+func (b partBlock) slotted() bool { return b.name == "top" && len(b.hold.Middles) > 0 }
 
 // blocks outlines on a top the blocks and their slots, marks where screws go into
 // it, and returns the blocks on the sheet.
