@@ -46,7 +46,7 @@ func topSheets(in Input) []*page {
 	return f.pages
 }
 
-// fitNotes say how the blocks and the top are fixed.
+// fitNotes say how the top is fixed.
 func fitNotes(in Input, t fixing.Top) []string {
 	r, f := in.Rack, in.Rack.Format
 	bits, washer := fixing.BitsOf(r), fixing.WasherOf(r)
@@ -56,8 +56,6 @@ func fitNotes(in Input, t fixing.Top) []string {
 	}
 	return []string{
 		fmt.Sprintf("In front: glue along the front upper apron, %s. Behind: no glue, no nails; the blocks' slots let the top swell and shrink.", nails),
-		fmt.Sprintf("Block to apron: %d countersunk screws %s from behind, %s under the apron's top edge; bore the apron %s, countersink it, bore the block %s, %s deep.",
-			fixing.PerBlock, assembly.ScrewText(r, t.Through), f.Unit(t.Block.Z/2), f.Unit(bits.Clear), f.Unit(bits.Pilot), f.Unit(t.Through.Into)),
 		screwNote(in, t),
 		fmt.Sprintf("Block to top: a screw %s with round head and a washer %s thick up through the slot: %s of it goes into the top, bored %s wide and no deeper. Draw it so that it still slides.",
 			assembly.ScrewText(r, t.Up), f.Unit(washer.Thick), f.Unit(t.Up.Into), f.Unit(bits.Pilot)),
@@ -77,10 +75,10 @@ func screwNote(in Input, t fixing.Top) string {
 	return text + fmt.Sprintf("At %s %% it has gone back, at %s %% to the front; the slot has room for both.", figure(a.Moist), figure(a.Dry))
 }
 
-// makeNotes say where blocks stand and how they are made.
+// makeNotes say where blocks stand, how they are made and how they are fixed.
 func makeNotes(in Input, t fixing.Top) []string {
 	r, f := in.Rack, in.Rack.Format
-	mark := assembly.BlockMark(r)
+	mark, bits := assembly.BlockMark(r), fixing.BitsOf(r)
 	from := "From waste, planed and ripped to"
 	if t.FromLegs {
 		from = "From a leg board's end or a spare leg, whose section it has:"
@@ -90,6 +88,8 @@ func makeNotes(in Input, t fixing.Top) []string {
 		fmt.Sprintf("Bore the slots while the piece is long: two holes %s wide at the slot's ends, clear what is between with a chisel or a small saw, and bore for the apron's screws. Then cut block after block off, the piece clamped or on a sled, hands out of the blade's line: no short piece is held by hand at a blade or a bit.",
 			f.Unit(t.SlotWide)),
 		fmt.Sprintf("Slot through its height: %s from front to back, %s wide, in the middle both ways.", f.Text(t.Slot), f.Unit(t.SlotWide)),
+		fmt.Sprintf("Block to apron: %d countersunk screws %s from behind, %s under the apron's top edge; bore the apron %s, countersink it, bore the block %s, %s deep.",
+			fixing.PerBlock, assembly.ScrewText(r, t.Through), f.Unit(t.Block.Z/2), f.Unit(bits.Clear), f.Unit(bits.Pilot), f.Unit(t.Through.Into)),
 	}
 	if n := len(t.Middles); n > 1 && n < len(r.Columns) {
 		out = append(out, fmt.Sprintf("%d blocks serve %d columns: none is further from the next than a clamp may be, and they lie alike from both ends.", n, len(r.Columns)))

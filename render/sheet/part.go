@@ -34,8 +34,12 @@ func parts(in Input) []*page {
 			blocks = append(blocks, b.broken(blank))
 		}
 	}
+	groups := sharedOut(blank, blocks)
+	if other := sharedOut(blank, boredFirst(blocks)); len(other) < len(groups) {
+		groups = other
+	}
 	var pages []*page
-	for _, group := range sharedOut(blank, blocks) {
+	for _, group := range groups {
 		p := in.newPage(fmt.Sprintf("parts-%d", len(pages)+1), "Parts")
 		pages = append(pages, p)
 		drawParts(p, group)
@@ -182,7 +186,14 @@ const partNarrow = 8 * drawing.MM
 func (b partBlock) above(p *page, v picture) drawing.Um {
 	out := v.extent(b.scene)
 	face, end := b.boards(p, v, out, b.end(p, v, out))
-	return max(face.Room(dim.Above), end.Room(dim.Above), b.beside(p.in.Rack, v, out))
+	least := 3 * drawing.MM
+	switch {
+	case out.H() < partNarrow: // its width's figure may stand over it
+		least = 12 * drawing.MM
+	case b.name == "leg" || b.bored() || b.slotted():
+		least = frontEdge
+	}
+	return max(least, face.Room(dim.Above), end.Room(dim.Above), b.beside(p.in.Rack, v, out))
 }
 
 // draw draws the block into the box.
@@ -221,7 +232,7 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	foot := box
 	foot.Min.Y = out.Max.Y + b.second(p, v) + b.under(v)
 	b.frontBack(p, v, out)
-	b.frontEdge(p, v, out)
+	b.frontWord(p, v, out)
 	b.endWord(p, v, out)
 	if b.nailed() {
 		b.drawOutside(p, v, drawing.Pt(out.Min.X, out.Max.Y+b.outsideAt(p, v)))
@@ -331,7 +342,9 @@ func (b partBlock) end(p *page, v picture, out drawing.Rect) drawing.Rect {
 	return drawing.Box(out.Max.X+26*drawing.MM, out.Min.Y, scale.Of(drawing.Um(part.Thickness)), out.H())
 }
 
-// boards returns the dimensions of the face and of the end view, not yet drawn.
+// boards returns the dimensions of the face and of the end view, not yet drawn. The
+// length is the last of the figures along a part that has such under its view, else
+// it stands over it.
 func (b partBlock) boards(p *page, v picture, out, end drawing.Rect) (face, ends *dim.Board) {
 	r := p.in.Rack
 	part := r.Parts[b.part]
@@ -345,7 +358,6 @@ func (b partBlock) boards(p *page, v picture, out, end drawing.Rect) (face, ends
 		return coord{l, drawing.Of(name)}.stop(at, from)
 	}
 	face = dim.New(p.sheet, r.Format, scale)
-	face.Overall(dim.Above, coord{}.stop(out.Min.X, out.Min.Y), upTo(out.Max.X, part.Length, out.Min.Y, part.Name+".length"), dim.Options{Broken: !b.gap.none()})
 	ends = dim.New(p.sheet, r.Format, scale)
 	if front := b.fromFront(r, v, out); len(front) > 0 { // which leaves no room there for the width
 		face.Running(dim.LeftOf, "FRONT", front, dim.Options{})
@@ -353,9 +365,21 @@ func (b partBlock) boards(p *page, v picture, out, end drawing.Rect) (face, ends
 	} else if !b.bored() { // its height stands with the other aprons
 		face.Overall(dim.LeftOf, coord{}.stop(out.Max.Y, out.Min.X), upTo(out.Min.Y, part.Width, out.Min.X, wide), dim.Options{})
 	}
-	if origin, stops := b.stops(p, v, out); len(stops) > 0 {
+	origin, stops := b.stops(p, v, out)
+	side, from := dim.Above, end.Min.Y
+	if long := part.Name + ".length"; len(stops) > 0 && !b.nailed() {
+		side, from = dim.Below, end.Max.Y
+		far := out.Max.X
+		if b.startsRight(v) {
+			far = out.Min.X
+		}
+		stops = append(stops, upTo(far, part.Length, out.Max.Y, long))
+	} else {
+		face.Overall(dim.Above, coord{}.stop(out.Min.X, out.Min.Y), upTo(out.Max.X, part.Length, out.Min.Y, long), dim.Options{Broken: !b.gap.none()})
+	}
+	if len(stops) > 0 {
 		face.Running(dim.Below, origin, stops, dim.Options{})
 	}
-	ends.Overall(dim.Above, coord{}.stop(end.Min.X, end.Min.Y), upTo(end.Max.X, part.Thickness, end.Min.Y, part.Name+".thickness"), dim.Options{})
+	ends.Overall(side, coord{}.stop(end.Min.X, from), upTo(end.Max.X, part.Thickness, from, part.Name+".thickness"), dim.Options{})
 	return face, ends
 }

@@ -31,6 +31,18 @@ func newBoredBlock(in Input, part int) (b partBlock, ok bool) {
 	return b, true
 }
 
+// boredFirst returns blocks with the bored apron's, which is low, before those of
+// the others, so that it can share the leg's sheet.
+func boredFirst(blocks []partBlock) []partBlock {
+	out := slices.Clone(blocks)
+	from := slices.IndexFunc(out, func(b partBlock) bool { return b.name == "apron" })
+	if at := slices.IndexFunc(out, partBlock.bored); at > from {
+		b := out[at]
+		out = slices.Insert(slices.Delete(out, at, at+1), from, b)
+	}
+	return out
+}
+
 // bored reports whether the block is that of the apron bored for the blocks.
 func (b partBlock) bored() bool { return b.name == "apron" && len(b.hold.Middles) > 0 }
 
@@ -88,7 +100,7 @@ func (b partBlock) holesAlong(r *rack.Rack, v picture, out drawing.Rect) (origin
 func (b partBlock) boredNote(in Input, figures bool) string {
 	r, f := in.Rack, in.Rack.Format
 	bits := fixing.BitsOf(r)
-	text := fmt.Sprintf("Made as the others, nails and bare places too, and bored besides. Outer face, seen from behind, top edge up. Circles: %d holes %s wide, countersunk, for the screws into the blocks", len(b.holes(r)), f.Unit(bits.Clear))
+	text := fmt.Sprintf("As the others, and bored. Outer face, seen from behind. Circles: %d holes %s, countersunk", len(b.holes(r)), f.Unit(bits.Clear))
 	if !figures {
 		text += ", " + fmt.Sprintf("%s to either side of the blocks' middles", f.Unit(b.hold.Block.X/4))
 	}
