@@ -55,25 +55,29 @@ func hardwareSheets(in Input) []*page {
 	}
 	f := flow{in: in, name: "hardware", title: "Hardware, shop aids"}
 	f.block("to have at hand", l)
-	f.notes("Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + ".")
-	var late []string // notes that find no room under the first table
+	notes := []string{"Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + "."}
 	if len(finish.Tapes(in.Rack)) > 0 {
-		late = append(late, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
+		notes = append(notes, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
 	}
-	late = append(late, assembly.NailNote)
-	for len(late) > 0 && f.w.room() >= needed(late[:1], f.in.room().W(), 5*drawing.MM) {
-		f.notes(late[0])
-		late = late[1:]
+	notes = append(notes, assembly.NailNote)
+	// As many as there is room for; the others follow the second table, so that
+	// none of them asks for a sheet of its own.
+	n := len(notes)
+	for n > 0 && f.w.room() < needed([]string{strings.Join(notes[:n], " ")}, f.in.room().W(), 5*drawing.MM) {
+		n--
+	}
+	if n > 0 {
+		f.notes(strings.Join(notes[:n], " "))
 	}
 	aids := ledger{columns: []ledgerColumn{
 		{title: "what", width: 26 * drawing.MM, bold: true}, {title: "how many", width: 20 * drawing.MM, right: true, bold: true},
-		{title: "thick × wide × along the grain", width: 62 * drawing.MM, bold: true}, {title: "from", width: 44 * drawing.MM}, {title: "for"},
+		{title: "thick × wide × along the grain", width: 48 * drawing.MM, bold: true}, {title: "from", width: 41 * drawing.MM}, {title: "for"},
 	}}
 	for _, a := range assembly.Aids(in.Rack, in.Cutting.Panel()) {
 		aids.rows = append(aids.rows, []string{a.Name, strconv.Itoa(a.Count), a.Size(in.Rack.Format), a.From, a.For})
 	}
 	f.block("made in the shop", aids)
-	f.notes(append([]string{besides(in)}, late...)...)
+	f.notes(strings.Join(append([]string{besides(in)}, notes[n:]...), " "))
 	return f.pages
 }
 
