@@ -140,15 +140,13 @@ func (t *Top) slot(r *rack.Rack, deep, high unit.Length) {
 // clear reports whether a block in the middle of a column stands in none of its
 // bottles, asked once of each kind of column, which are many alike in a wall.
 func (t *Top) clear(r *rack.Rack) bool {
-	back, top := r.Len("apron.thickness")+r.Len("slat.length"), r.Len("leg.length")
 	asked := make([]bool, len(r.Kinds))
 	for i, c := range r.Columns {
 		if asked[c.Kind] {
 			continue
 		}
 		asked[c.Kind] = true
-		low := space.Point{X: c.Left + (c.Right-c.Left)/2 - t.Block.X/2, Y: back - t.Block.Y, Z: top - t.Block.Z}
-		box := space.Box{Min: low, Max: low.Add(t.Block)}
+		box := t.BlockAt(r, c.Left+(c.Right-c.Left)/2)
 		first, _ := slices.BinarySearchFunc(r.Bottles, i, func(b rack.Bottle, column int) int { return cmp.Compare(b.Column, column) })
 		for _, b := range r.Bottles[first:] {
 			if b.Column != i {
@@ -160,6 +158,37 @@ func (t *Top) clear(r *rack.Rack) bool {
 		}
 	}
 	return true
+}
+
+// BlockAt returns the block whose middle is so far from the left end of the
+// carcase, in the rack's room.
+func (t *Top) BlockAt(r *rack.Rack, middle unit.Length) space.Box {
+	back, top := r.Len("apron.thickness")+r.Len("slat.length"), r.Len("leg.length")
+	low := space.Point{X: middle - t.Block.X/2, Y: back - t.Block.Y, Z: top - t.Block.Z}
+	return space.Box{Min: low, Max: low.Add(t.Block)}
+}
+
+// SlotAt returns the slot of that block, open above and below, and where its
+// screw goes into the top.
+func (t *Top) SlotAt(r *rack.Rack, middle unit.Length) (slot space.Box, screw space.Point) {
+	slot = t.BlockAt(r, middle)
+	slot.Min.X, slot.Max.X = middle-t.SlotWide/2, middle-t.SlotWide/2+t.SlotWide
+	slot.Min.Y += (t.Block.Y - t.Slot) / 2
+	slot.Max.Y = slot.Min.Y + t.Slot
+	return slot, space.Point{X: middle, Y: slot.Min.Y + t.Place, Z: slot.Max.Z}
+}
+
+// HolesAt returns where the screws that hold that block go into the outer face
+// of the back upper apron, from the left.
+func (t *Top) HolesAt(r *rack.Rack, middle unit.Length) (at [PerBlock]space.Point) {
+	block := t.BlockAt(r, middle)
+	for i := range at {
+		at[i] = space.Point{
+			X: block.Min.X + t.Block.X*unit.Length(2*i+1)/(2*PerBlock),
+			Y: block.Max.Y + r.Len("apron.thickness"), Z: block.Max.Z - t.Block.Z/2,
+		}
+	}
+	return at
 }
 
 // nearest returns the length nearest to so many millimetres.

@@ -29,9 +29,7 @@ func hardwareSheets(in Input) []*page {
 		notes = notes[1:]
 	}
 	f.block("made in the shop", aidLedger(in, found))
-	for _, n := range append(aidNotes(in, found), notes...) {
-		f.notes(n)
-	}
+	f.notes(strings.Join(append(aidNotes(in, found), notes...), " ")) // in one, which takes fewer lines
 	return f.pages
 }
 

@@ -2,10 +2,12 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/fixing"
 	"slatwright/geometry/space"
+	"slatwright/geometry/wood"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
 )
@@ -44,7 +46,7 @@ func topSheets(in Input) []*page {
 	return f.pages
 }
 
-// fitNotes say how the blocks and the top are fixed.
+// fitNotes say how the top is fixed.
 func fitNotes(in Input, t fixing.Top) []string {
 	r, f := in.Rack, in.Rack.Format
 	bits, washer := fixing.BitsOf(r), fixing.WasherOf(r)
@@ -54,17 +56,29 @@ func fitNotes(in Input, t fixing.Top) []string {
 	}
 	return []string{
 		fmt.Sprintf("In front: glue along the front upper apron, %s. Behind: no glue, no nails; the blocks' slots let the top swell and shrink.", nails),
-		fmt.Sprintf("Block to apron: %d countersunk screws %s from behind, %s under the apron's top edge; bore the apron %s, countersink it, bore the block %s, %s deep.",
-			fixing.PerBlock, assembly.ScrewText(r, t.Through), f.Unit(t.Block.Z/2), f.Unit(bits.Clear), f.Unit(bits.Pilot), f.Unit(t.Through.Into)),
+		screwNote(in, t),
 		fmt.Sprintf("Block to top: a screw %s with round head and a washer %s thick up through the slot: %s of it goes into the top, bored %s wide and no deeper. Draw it so that it still slides.",
 			assembly.ScrewText(r, t.Up), f.Unit(washer.Thick), f.Unit(t.Up.Into), f.Unit(bits.Pilot)),
 	}
 }
 
-// makeNotes say where blocks stand and how they are made.
+// screwNote says where in its slot a screw stands now, and what becomes of it.
+func screwNote(in Input, t fixing.Top) string {
+	w := in.Rack.Design.Wood
+	a := wood.AirOf(w)
+	figure := func(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
+	today := "reckoned: measure it"
+	if a.Measured {
+		today = "as measured"
+	}
+	text := fmt.Sprintf("Cross: the screw in its slot, %s from the slot's front end with the wood at %s %% moisture (%s). ", in.Rack.Format.Unit(t.Place), figure(a.Today), today)
+	return text + fmt.Sprintf("At %s %% it has gone back, at %s %% to the front; the slot has room for both.", figure(a.Moist), figure(a.Dry))
+}
+
+// makeNotes say where blocks stand, how they are made and how they are fixed.
 func makeNotes(in Input, t fixing.Top) []string {
 	r, f := in.Rack, in.Rack.Format
-	mark := assembly.BlockMark(r)
+	mark, bits := assembly.BlockMark(r), fixing.BitsOf(r)
 	from := ""
 	for _, a := range aidsFound(in) {
 		if a.By == assembly.StepBlocks {
@@ -76,6 +90,8 @@ func makeNotes(in Input, t fixing.Top) []string {
 		fmt.Sprintf("Bore the slots while the piece is long: two holes %s wide at the slot's ends, clear what is between with a chisel or a small saw, and bore for the apron's screws. Then cut block after block off, the piece clamped or on a sled, hands out of the blade's line: no short piece is held by hand at a blade or a bit.",
 			f.Unit(t.SlotWide)),
 		fmt.Sprintf("Slot through its height: %s from front to back, %s wide, in the middle both ways.", f.Text(t.Slot), f.Unit(t.SlotWide)),
+		fmt.Sprintf("Block to apron: %d countersunk screws %s from behind, %s under the apron's top edge; bore the apron %s, countersink it, bore the block %s, %s deep.",
+			fixing.PerBlock, assembly.ScrewText(r, t.Through), f.Unit(t.Block.Z/2), f.Unit(bits.Clear), f.Unit(bits.Pilot), f.Unit(t.Through.Into)),
 	}
 	if n := len(t.Middles); n > 1 && n < len(r.Columns) {
 		out = append(out, fmt.Sprintf("%d blocks serve %d columns: none is further from the next than a clamp may be, and they lie alike from both ends.", n, len(r.Columns)))
@@ -170,10 +186,10 @@ func (d topDetail) section(p *page, corner drawing.Point) {
 		s.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, b))
 	}
 	top := between(-d.before, -thick, deep+apron+r.Len("overhang.back"), 0)
-	board, wood := drawing.Hatching{Pitch: 3 * drawing.MM}, drawing.Hatching{Pitch: 2 * drawing.MM, Falling: true}
+	board, upright := drawing.Hatching{Pitch: 3 * drawing.MM}, drawing.Hatching{Pitch: 2 * drawing.MM, Falling: true}
 	block := drawing.Hatching{Pitch: 14 * drawing.MM / 10}
 	cut(top, board)
-	cut(between(deep, 0, deep+apron, d.high), wood)
+	cut(between(deep, 0, deep+apron, d.high), upright)
 	cut(between(0, 0, slot, t.Block.Z), block)
 	cut(between(slot+t.Slot, 0, deep, t.Block.Z), block)
 	s.Add(drawing.Line(drawing.Visible, 0, at(slot, t.Block.Z), at(slot+t.Slot, t.Block.Z)))
@@ -246,8 +262,13 @@ func (d topDetail) above(p *page, corner drawing.Point) {
 	b.Chain(dim.Below, []dim.Stop{across((long-t.SlotWide)/2, slot.Max.Y), across((long+t.SlotWide)/2, slot.Max.Y)}, dim.Options{})
 	b.Overall(dim.Below, across(0, out.Max.Y), across(long, out.Max.Y), dim.Options{})
 	down := func(y length, x drawing.Um) dim.Stop { return dim.Stop{At: at(0, y).Y, Value: y, From: x} }
-	b.Chain(dim.RightOf, []dim.Stop{down(0, out.Max.X), down(t.Through.Into, at(long-long/4, 0).X+d.um(half))}, dim.Options{})
-	b.Chain(dim.LeftOf, []dim.Stop{down(0, out.Min.X), down(deep, out.Min.X)}, dim.Options{})
+	wall := (deep - t.Slot) / 2
+	screw := wall + t.Slot - t.Place
+	s.Add(drawing.Cross(drawing.Thin, 0, at(long/2, screw), d.um(t.SlotWide/2))...)
+	b.Chain(dim.RightOf, []dim.Stop{
+		down(0, out.Max.X), down(t.Through.Into, at(long-long/4, 0).X+d.um(half)), down(screw, at(long/2, 0).X+d.um(t.SlotWide/2)), down(wall+t.Slot, slot.Max.X),
+	}, dim.Options{Alike: []int{1, dim.Skip, 1}})
+	b.Chain(dim.LeftOf, []dim.Stop{down(0, out.Min.X), down(wall, slot.Min.X), down(wall+t.Slot, slot.Min.X), down(deep, out.Min.X)}, dim.Options{})
 	b.Draw(out)
 }
 

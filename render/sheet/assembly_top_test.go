@@ -26,7 +26,7 @@ func TestTopSheetsShowTheBlocks(t *testing.T) {
 		want := []length{
 			top.Up.Into, top.Block.Z, top.Block.Z / 2, // down: beside the block, and to the apron's screws
 			top.Place, wall, top.Slot, wall, top.Block.Y, // front to back, in section
-			quarter, top.Block.X - 2*quarter, quarter, top.SlotWide, top.Block.X, top.Through.Into, top.Block.Y, // from above
+			quarter, top.Block.X - 2*quarter, quarter, top.SlotWide, top.Block.X, top.Through.Into, top.Place, wall, top.Slot, wall, // from above
 		}
 		want = append(want, top.Middles...)
 		var got []length

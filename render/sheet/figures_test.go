@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/render/drawing"
@@ -36,7 +37,7 @@ func TestFiguresAreSolvedLengths(t *testing.T) {
 					if got := d.Sum.Value(r.Len); got != d.Value {
 						t.Errorf("%s, %s: %s is printed for %v, but %v is %v", name, s.Name, d.Printed, d.Value, d.Sum, got)
 					}
-				case clearance(s, d), quarter(r, s, d):
+				case clearance(s, d), quarter(r, s, d), strings.Contains(s.Name, "-parts-") && (nailed(r, d) || screwed(r, d)):
 					checked++
 				case strings.HasSuffix(s.Name, "-side"):
 					checked++
@@ -61,6 +62,44 @@ func quarter(r *rack.Rack, s *drawing.Sheet, d drawing.DimRecord) bool {
 	n := 4 * d.Value
 	leg, slat := r.Len("leg.width"), r.Len("slat.height")
 	return strings.Contains(s.Name, "-ladder-") && (n == leg || n == 2*leg || n == slat || n == 2*slat)
+}
+
+// nailed reports whether a figure is one of a nail on the sheets of parts: on a
+// slat a quarter or three of the leg's width from either end, on an apron on the
+// middle of a leg, and across it a quarter in from either edge.
+func nailed(r *rack.Rack, d drawing.DimRecord) bool {
+	leg, slat, high := r.Len("leg.width"), r.Len("slat.length"), r.Len("apron.height")
+	if d.Role == drawing.Link {
+		return 4*d.Value == high
+	}
+	for _, v := range []length{d.Value, slat - d.Value} {
+		if 4*v == leg || 4*v == 3*leg {
+			return true
+		}
+	}
+	return slices.ContainsFunc(r.Ladders, func(l rack.Ladder) bool { return 2*(d.Value-l.X) == r.Len("leg.thickness") })
+}
+
+// screwed reports whether a figure is one of a screw into the top or into one of
+// its blocks: in the middle of a column or a quarter of a block beside it, or half
+// a block under the apron's edge, or from the front edge over the front apron and all that is before
+// the block and the screw.
+func screwed(r *rack.Rack, d drawing.DimRecord) bool {
+	t, _ := fixing.Of(r)
+	back := r.Len("overhang.front") + r.Len("apron.thickness") + r.Len("slat.length")
+	if 2*(back-d.Value) == t.Block.Y+t.Slot-2*t.Place {
+		return true
+	}
+	if d.Role == drawing.Link {
+		return 2*d.Value == t.Block.Z
+	}
+	for i := range r.Columns {
+		left, right := r.Ladders[i].X+r.Len("leg.thickness"), r.Ladders[i+1].X
+		if 2*(d.Value-r.Len("overhang.side")) == left+right || 4*d.Value-2*(left+right) == t.Block.X || 2*(left+right)-4*d.Value == t.Block.X {
+			return true
+		}
+	}
+	return false
 }
 
 // longest is how far the longest bottle stands out beyond the front aprons, and

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"slatwright/geometry/finish"
+	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
@@ -19,6 +20,7 @@ const (
 	partTitle = 8 * drawing.MM
 	partBelow = 6 * drawing.MM
 	partLeft  = 26 * drawing.MM
+	partFront = 18 * drawing.MM // more at the left of a top, for figures from its front edge
 	partEnd   = 60 * drawing.MM // for the end view and its dimension
 	partGap   = 4 * drawing.MM  // the least between neighbours
 )
@@ -32,8 +34,12 @@ func parts(in Input) []*page {
 			blocks = append(blocks, b.broken(blank))
 		}
 	}
+	groups := sharedOut(blank, blocks)
+	if other := sharedOut(blank, boredFirst(blocks)); len(other) < len(groups) {
+		groups = other
+	}
 	var pages []*page
-	for _, group := range sharedOut(blank, blocks) {
+	for _, group := range groups {
 		p := in.newPage(fmt.Sprintf("parts-%d", len(pages)+1), "Parts")
 		pages = append(pages, p)
 		drawParts(p, group)
@@ -73,8 +79,9 @@ type partBlock struct {
 	other bool           // the face's nails stand on the other diagonal
 	width space.Axis
 	thick space.Axis
-	scale int64  // divisor of the picture
-	gap   gapped // what a broken part lacks
+	scale int64      // divisor of the picture
+	gap   gapped     // what a broken part lacks
+	hold  fixing.Top // of the top and of the apron that is bored for its blocks: how it is held; zero of others
 }
 
 // newPartBlock draws a piece, n into Pieces.
@@ -104,6 +111,7 @@ func newPartBlock(in Input, n int) partBlock {
 		}
 	default: // the top, from below
 		b.width, b.thick, b.face = space.Y, space.Z, view.Bottom
+		b.hold, _ = fixing.Of(r)
 	}
 	return b
 }
@@ -111,6 +119,14 @@ func newPartBlock(in Input, n int) partBlock {
 // lies reports whether the view must be turned for the grain to run from left
 // to right.
 func (b partBlock) lies() bool { return b.piece.Grain == space.Z }
+
+// left is the room at the left of the view.
+func (b partBlock) left() drawing.Um {
+	if b.slotted() {
+		return partLeft + partFront
+	}
+	return partLeft
+}
 
 // picture returns the part's view at its scale.
 func (b partBlock) picture(p *page) picture {
@@ -120,7 +136,7 @@ func (b partBlock) picture(p *page) picture {
 // largest returns the scale of the largest picture that a sheet has room for.
 func (b partBlock) largest(p *page) int64 {
 	box := p.area
-	box.Min.X += partLeft
+	box.Min.X += b.left()
 	box.Max.X -= partEnd
 	box.Max.Y -= partTitle + 25*drawing.MM + partBelow
 	return pictured(p.in, b.scene, b.face, b.lies(), box).proj.Den
@@ -133,13 +149,23 @@ func (b partBlock) height(p *page) drawing.Um {
 }
 
 // second returns how much room the figures under the view take, and the view of
-// the outer face.
+// the outer face with its own.
 func (b partBlock) second(p *page, v picture) drawing.Um {
+	high := b.outsideAt(p, v)
+	if b.nailed() {
+		out := v.extent(b.scene)
+		high += out.H() + max(nailFigure, b.nailBoard(p, b.outside(v, out.Min)).Room(dim.Below))
+	}
+	return high
+}
+
+// outsideAt returns how far below the view that of the outer face begins.
+func (b partBlock) outsideAt(p *page, v picture) drawing.Um {
 	out := v.extent(b.scene)
 	face, _ := b.boards(p, v, out, b.end(p, v, out))
-	high := face.Room(dim.Below)
+	high := max(face.Room(dim.Below), b.beside(p.in.Rack, v, out))
 	if b.nailed() {
-		high += partSecond + out.H()
+		high += partSecond
 	}
 	return high
 }
@@ -160,7 +186,14 @@ const partNarrow = 8 * drawing.MM
 func (b partBlock) above(p *page, v picture) drawing.Um {
 	out := v.extent(b.scene)
 	face, end := b.boards(p, v, out, b.end(p, v, out))
-	return max(face.Room(dim.Above), end.Room(dim.Above))
+	least := 3 * drawing.MM
+	switch {
+	case out.H() < partNarrow: // its width's figure may stand over it
+		least = 12 * drawing.MM
+	case b.name == "leg" || b.bored() || b.slotted():
+		least = frontEdge
+	}
+	return max(least, face.Room(dim.Above), end.Room(dim.Above), b.beside(p.in.Rack, v, out))
 }
 
 // draw draws the block into the box.
@@ -179,7 +212,7 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	w.line(drawing.HeadingText, drawing.FigureHeight, 0, true, drawing.Figure(fmt.Sprintf("%s  %s, %d off: %s %s, %s; %s",
 		part.Mark, name, b.off, sizeText(r.Format, part), r.Format.System, stock, scaleText(v))))
 	size := v.extent(b.scene)
-	v.at = v.at.Add(drawing.Pt(box.Min.X+partLeft, box.Min.Y+partTitle+b.above(p, v)).Sub(size.Min))
+	v.at = v.at.Add(drawing.Pt(box.Min.X+b.left(), box.Min.Y+partTitle+b.above(p, v)).Sub(size.Min))
 	out := v.extent(b.scene)
 
 	bare := b.bare(p, v)
@@ -187,18 +220,22 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 		return drawing.Visible, !b.atBreak(l)
 	})
 	b.breaks(p.sheet, v, out)
+	bare = append(bare, b.blocks(p, v)...)
+	b.drawHoles(p, v)
 	grain(p.sheet, out, append(bare, b.missing(v)...))
 	end := b.end(p, v, out)
 	p.sheet.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, end))
 	onFace, onEnd := b.boards(p, v, out, end)
 	onFace.Draw(out)
 	onEnd.Draw(end)
+	b.underEdge(p, v, out)
 	foot := box
 	foot.Min.Y = out.Max.Y + b.second(p, v) + b.under(v)
 	b.frontBack(p, v, out)
+	b.frontWord(p, v, out)
 	b.endWord(p, v, out)
 	if b.nailed() {
-		b.drawOutside(p, v, drawing.Pt(out.Min.X, out.Max.Y+b.second(p, v)-out.H()))
+		b.drawOutside(p, v, drawing.Pt(out.Min.X, out.Max.Y+b.outsideAt(p, v)))
 	}
 	notes := newScribe(p.sheet, foot)
 	for _, n := range b.notes(p) {
@@ -305,7 +342,9 @@ func (b partBlock) end(p *page, v picture, out drawing.Rect) drawing.Rect {
 	return drawing.Box(out.Max.X+26*drawing.MM, out.Min.Y, scale.Of(drawing.Um(part.Thickness)), out.H())
 }
 
-// boards returns the dimensions of the face and of the end view, not yet drawn.
+// boards returns the dimensions of the face and of the end view, not yet drawn. The
+// length is the last of the figures along a part that has such under its view, else
+// it stands over it.
 func (b partBlock) boards(p *page, v picture, out, end drawing.Rect) (face, ends *dim.Board) {
 	r := p.in.Rack
 	part := r.Parts[b.part]
@@ -319,12 +358,28 @@ func (b partBlock) boards(p *page, v picture, out, end drawing.Rect) (face, ends
 		return coord{l, drawing.Of(name)}.stop(at, from)
 	}
 	face = dim.New(p.sheet, r.Format, scale)
-	face.Overall(dim.Above, coord{}.stop(out.Min.X, out.Min.Y), upTo(out.Max.X, part.Length, out.Min.Y, part.Name+".length"), dim.Options{Broken: !b.gap.none()})
-	face.Overall(dim.LeftOf, coord{}.stop(out.Max.Y, out.Min.X), upTo(out.Min.Y, part.Width, out.Min.X, wide), dim.Options{})
-	if origin, stops := b.stops(p, v, out); len(stops) > 0 {
+	ends = dim.New(p.sheet, r.Format, scale)
+	if front := b.fromFront(r, v, out); len(front) > 0 { // which leaves no room there for the width
+		face.Running(dim.LeftOf, "FRONT", front, dim.Options{})
+		ends.Overall(dim.RightOf, coord{}.stop(end.Max.Y, end.Max.X), upTo(end.Min.Y, part.Width, end.Max.X, wide), dim.Options{})
+	} else if !b.bored() { // its height stands with the other aprons
+		face.Overall(dim.LeftOf, coord{}.stop(out.Max.Y, out.Min.X), upTo(out.Min.Y, part.Width, out.Min.X, wide), dim.Options{})
+	}
+	origin, stops := b.stops(p, v, out)
+	side, from := dim.Above, end.Min.Y
+	if long := part.Name + ".length"; len(stops) > 0 && !b.nailed() {
+		side, from = dim.Below, end.Max.Y
+		far := out.Max.X
+		if b.startsRight(v) {
+			far = out.Min.X
+		}
+		stops = append(stops, upTo(far, part.Length, out.Max.Y, long))
+	} else {
+		face.Overall(dim.Above, coord{}.stop(out.Min.X, out.Min.Y), upTo(out.Max.X, part.Length, out.Min.Y, long), dim.Options{Broken: !b.gap.none()})
+	}
+	if len(stops) > 0 {
 		face.Running(dim.Below, origin, stops, dim.Options{})
 	}
-	ends = dim.New(p.sheet, r.Format, scale)
-	ends.Overall(dim.Above, coord{}.stop(end.Min.X, end.Min.Y), upTo(end.Max.X, part.Thickness, end.Min.Y, part.Name+".thickness"), dim.Options{})
+	ends.Overall(side, coord{}.stop(end.Min.X, from), upTo(end.Max.X, part.Thickness, from, part.Name+".thickness"), dim.Options{})
 	return face, ends
 }

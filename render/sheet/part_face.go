@@ -16,11 +16,12 @@ import (
 const partSecond = 7 * drawing.MM
 
 // nailed reports whether the part has a view of its outer face.
-func (b partBlock) nailed() bool { return b.name == "slat" || b.name == "apron" }
+func (b partBlock) nailed() bool { return (b.name == "slat" || b.name == "apron") && !b.bored() }
 
 // newPartBlocks returns the drawings of a part: one, or of aprons one for the
-// front and one for the back pair where the legs stand otherwise from the left
-// than from the right.
+// front and one for the back ones where the legs stand otherwise from the left
+// than from the right; and one more of the back upper apron's outer face, where it
+// alone is bored.
 func newPartBlocks(in Input, part int) []partBlock {
 	r := in.Rack
 	pieces := func(back bool) int {
@@ -32,13 +33,24 @@ func newPartBlocks(in Input, part int) []partBlock {
 		return []partBlock{newPartBlock(in, pieces(false))}
 	}
 	back := newPartBlock(in, pieces(true))
-	if legsAlike(r) {
-		return []partBlock{back}
+	all := []partBlock{back}
+	if !legsAlike(r) {
+		front := newPartBlock(in, pieces(false))
+		front.pair, back.pair = "front pair", "back pair"
+		front.off, back.off = front.off/2, back.off/2
+		all = []partBlock{front, back}
 	}
-	front := newPartBlock(in, pieces(false))
-	front.pair, back.pair = "front pair", "back pair"
-	front.off, back.off = front.off/2, back.off/2
-	return []partBlock{front, back}
+	bored, ok := newBoredBlock(in, part)
+	if !ok {
+		return all
+	}
+	last := &all[len(all)-1]
+	if last.off--; last.pair != "" {
+		last.pair = "back lower"
+	} else {
+		last.pair = "all but the back upper"
+	}
+	return append(all, bored)
 }
 
 // legsAlike reports whether the ladders stand the same from either end.
@@ -78,6 +90,7 @@ func (b partBlock) drawOutside(p *page, v picture, at drawing.Point) {
 		}
 	}
 	b.endWord(p, v, out)
+	b.nailBoard(p, v).Draw(out)
 }
 
 // against reports whether a contact is one of the face drawn.
@@ -106,17 +119,22 @@ func (b partBlock) startsRight(v picture) bool {
 	return v.point(end).X < v.point(b.piece.Box.Min).X
 }
 
-// stops are the places of the legs on an apron, of the slats on a leg, from the
-// named end; none where they are too many to go beside the view.
+// stops are the places of the legs on an apron, of the slats on a leg, of the
+// screws into a top, from the named end; none where they are too many to go beside the view.
 func (b partBlock) stops(p *page, v picture, out drawing.Rect) (origin string, stops []dim.Stop) {
 	r := p.in.Rack
 	list := []coord{{}}
 	switch b.name {
 	case "apron":
+		if b.bored() {
+			return b.holesAlong(r, v, out)
+		}
 		origin, list = "LEFT", ladderFaces(r)
 	case "leg":
 		origin = "FOOT"
 		list = append(list, undersides(r, r.Columns[b.column(r)].Kind)...)
+	case "top":
+		return b.fromLeft(v, out)
 	default:
 		return "", nil
 	}

@@ -24,8 +24,13 @@ func (b partBlock) note(p *page, figures bool) string {
 	}
 	switch b.name {
 	case "slat":
-		return fmt.Sprintf("Above: face against the legs. Hatched: %s. Below: outer face. Crosses: nails, %s from the edge, the outer %s from the end. Alike turned end for end. Arrow: grain.",
-			hatched, quarter("slat.height"), quarter("leg.width"))
+		places := "figures from an end"
+		if !b.nailFigures(p) {
+			leg := r.Len("leg.width")
+			places = fmt.Sprintf("the outer %s, the inner %s from the end", r.Format.Unit(leg/4), r.Format.Unit(leg/4*3))
+		}
+		return fmt.Sprintf("Above: face against the legs. Hatched: %s. Below: outer face. Crosses: nails, %s from the edge, %s. Alike turned end for end. Arrow: grain.",
+			hatched, quarter("slat.height"), places)
 	case "leg":
 		hatched = "where slats sit"
 		if r.Design.Joint.Glue {
@@ -38,9 +43,16 @@ func (b partBlock) note(p *page, figures bool) string {
 		if len(r.Kinds) > 1 || !figures {
 			text += "; other heights: " + sheetRef("ladder")
 		}
-		return text + ". Hatched: " + hatched + ". Crosses: where the slats' nails come in. Arrow: grain."
+		text += ". " + b.otherHand()
+		return text + " Hatched: " + hatched + ". Crosses: where the slats' nails come in. Arrow: grain."
 	case "apron":
-		return b.apronNote(r, hatched, quarter("apron.height"), figures)
+		if b.bored() {
+			return b.boredNote(p.in, figures)
+		}
+		return b.apronNote(p, hatched, figures)
+	}
+	if b.slotted() {
+		return b.slotNote(r, figures)
 	}
 	text := fmt.Sprintf("Underside. Outlined: where it sits, %s from the front edge, %s from either end. Hatched: glued. Arrow: grain.",
 		r.Format.Unit(r.Len("overhang.front")), r.Format.Unit(r.Len("overhang.side")))
@@ -51,7 +63,8 @@ func (b partBlock) note(p *page, figures bool) string {
 }
 
 // apronNote says from where an apron is seen and what its figures are.
-func (b partBlock) apronNote(r *rack.Rack, hatched, quarter string, figures bool) string {
+func (b partBlock) apronNote(p *page, hatched string, figures bool) string {
+	r := p.in.Rack
 	inside, outside := "the front", "behind"
 	if b.face == view.Back {
 		inside, outside = outside, inside
@@ -62,9 +75,12 @@ func (b partBlock) apronNote(r *rack.Rack, hatched, quarter string, figures bool
 	} else {
 		text += "; places of the legs: " + sheetRef("carcase")
 	}
-	text += fmt.Sprintf(". Hatched: %s. Below: outer face, seen from %s. Crosses: nails, on the legs' middle, %s from the edge. Arrow: grain.", hatched, outside, quarter)
-	if b.pair == "" {
+	text += fmt.Sprintf(". Hatched: %s. Below: outer face, seen from %s. Crosses: nails, on the legs' middle, as far from either edge. Arrow: grain.", hatched, outside)
+	switch {
+	case b.pair == "":
 		text += " Drawn: a back one. The legs stand alike from either end, so all four are alike."
+	case legsAlike(r):
+		text += " Drawn: the back lower one. The legs stand alike from either end, so the front ones are as this."
 	}
 	return text
 }
@@ -88,7 +104,7 @@ func (b partBlock) notes(p *page) []string {
 	if text := b.panelNote(p.in); text != "" {
 		out = append(out, text)
 	}
-	if part := p.in.Rack.Parts[b.part]; len(part.After) > 0 {
+	if part := p.in.Rack.Parts[b.part]; len(part.After) > 0 && !b.bored() {
 		out = append(out, cutAfter(p.in.Rack, part))
 	}
 	return out

@@ -7,8 +7,10 @@ import (
 )
 
 // sharedOut divides the blocks, in their order, between as few sheets as show
-// none of them smaller than at half its largest scale; of the ways to do so, one
-// that shows them largest and, of those, fills the sheets most alike.
+// none of them smaller than at half its largest scale, or without figures that it
+// has room for there; where a block needs that by itself, as small as it needs. Of
+// the ways to do so, one that shows them largest and, of those, fills the sheets
+// most alike.
 func sharedOut(p *page, blocks []partBlock) [][]partBlock {
 	var best [][]partBlock
 	for n := 1; n <= len(blocks); n++ {
@@ -68,8 +70,9 @@ func splits(n, k int, f func(ends []int)) {
 }
 
 // shrunk returns the blocks at scales at which they go on one sheet, the highest
-// reduced first, and how many steps were taken; nil where one would come out at
-// less than half its largest scale.
+// reduced first, and how many steps were taken; nil where one of several would
+// come out at less than half its largest scale or lose figures, or one by itself
+// out of all sense.
 func shrunk(p *page, blocks []partBlock) (fitted []partBlock, steps int64) {
 	largest := make([]int64, len(blocks))
 	for i, b := range blocks {
@@ -86,10 +89,30 @@ func shrunk(p *page, blocks []partBlock) (fitted []partBlock, steps int64) {
 			return blocks, steps
 		}
 		b := &blocks[which]
+		before := b.figures(p)
 		b.scale = nextScale(p.in, b.scale)
 		steps++
-		if b.scale > 2*largest[which]+largest[which]/2 {
+		if len(blocks) > 1 && b.figures(p) < before {
+			return nil, 0
+		}
+		most := 2*largest[which] + largest[which]/2
+		if len(blocks) == 1 {
+			most *= 20
+		}
+		if b.scale > most {
 			return nil, 0
 		}
 	}
+}
+
+// figures counts the rows of figures along the part.
+func (b partBlock) figures(p *page) (n int) {
+	v := b.picture(p)
+	if _, stops := b.stops(p, v, v.extent(b.scene)); len(stops) > 0 {
+		n++
+	}
+	if b.nailed() && b.nailFigures(p) {
+		n++
+	}
+	return n
 }
