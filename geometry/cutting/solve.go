@@ -21,6 +21,13 @@ type option struct {
 	rest *rest
 }
 
+// The linear program is solved again and again to lift the bound, which is not
+// tried where once has taken more than that part of the effort.
+const (
+	cheapRoot = 8
+	liftPart  = 3
+)
+
 // solve plans an instance: by the exact method where that is possible, else
 // order by order and by dives for the most promising choices of how to make its
 // tops, whichever is cheaper.
@@ -42,7 +49,16 @@ func solve(job Job, in *instance, work *effort) (*answer, error) {
 		best = cheaper(best, apart)
 	}
 	s.rootWithin(work.limit / 2)
+	lifting := int64(0)
+	if work.used < work.limit/cheapRoot {
+		lifting = work.limit / liftPart
+	}
+	work.limit -= lifting
 	best = s.dived(best)
+	work.limit += lifting
+	if best != nil {
+		s.lift(best.cost, lifting)
+	}
 	if best == nil {
 		return nil, stockOut(job, s.with(s.settled()).in)
 	}
