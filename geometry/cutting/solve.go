@@ -21,11 +21,13 @@ type option struct {
 	rest *rest
 }
 
-// The linear program is solved again and again to lift the bound, which is not
-// tried where once has taken more than that part of the effort.
+// When the bound is lifted: whole boards cost little more than parts of boards
+// where many are bought, and the linear program, which is solved again and again
+// for it, must not have taken too much of the effort the first time.
 const (
-	cheapRoot = 8
-	liftPart  = 3
+	fewBoards = 32 // of the dearest kind
+	cheapRoot = 6  // part of the effort
+	liftPart  = 3  // part of the effort, kept for lifting
 )
 
 // solve plans an instance: by the exact method where that is possible, else
@@ -50,13 +52,13 @@ func solve(job Job, in *instance, work *effort) (*answer, error) {
 	}
 	s.rootWithin(work.limit / 2)
 	lifting := int64(0)
-	if work.used < work.limit/cheapRoot {
+	if work.used < work.limit/cheapRoot && s.bound/s.in.dearest() < fewBoards {
 		lifting = work.limit / liftPart
 	}
 	work.limit -= lifting
 	best = s.dived(best)
 	work.limit += lifting
-	if best != nil {
+	if best != nil && lifting > 0 {
 		s.lift(best.cost, lifting)
 	}
 	if best == nil {
