@@ -28,7 +28,7 @@ type dive struct {
 }
 
 func newDive(s *search) *dive {
-	d := &dive{search: s, find: newPricer(s.in, false, s.work), astray: -1, below: never}
+	d := &dive{search: s, find: newRoughPricer(s.in, s.work), astray: -1, below: never}
 	d.open = append(d.open, s.need...)
 	d.left = append(d.left, s.limits...)
 	d.pool = append(d.pool, s.pool...)
@@ -38,7 +38,7 @@ func newDive(s *search) *dive {
 // dives makes dives that differ in one choice each, until the bound is met or
 // the effort is used up.
 func (s *search) dives(from, to int) {
-	find := newPricer(s.in, false, s.work)
+	find := newRoughPricer(s.in, s.work)
 	for n := from; n < to; n++ {
 		if s.best != nil && (s.best.cost <= s.bound || s.work.out()) {
 			return

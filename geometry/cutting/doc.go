@@ -21,6 +21,7 @@
 //	search, price, tables        the linear program over all patterns and its safe bound
 //	master, formable, tops       the simplex method; totals that prices can add up to;
 //	                             how glued-up parts are made
+//	lift, choose                 the bound raised by looking at whole boards
 //	rest, guide, exact           the exact method for a demand that is small enough:
 //	enumerate, boards, box         every pattern that can be in a better plan,
 //	shortest                       then the cheapest way through the open demand

@@ -17,7 +17,7 @@ func (s *search) improve() {
 	if s.best == nil {
 		return
 	}
-	find := newPricer(s.in, false, s.work)
+	find := newRoughPricer(s.in, s.work)
 	draw := lottery(1)
 	for size, vain, turn := fewestRedone, 0, 0; s.best.cost > s.bound && !s.work.out(); turn++ {
 		n := len(s.best.patterns)

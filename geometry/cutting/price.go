@@ -12,7 +12,8 @@ type pricer struct {
 	in     *instance
 	q      int // steps of the instance's length grid to one of the pricer's
 	down   bool
-	size   int // longest board on the pricer's grid
+	rough  bool // values may be too low: for plans, never for bounds
+	size   int  // longest board on the pricer's grid
 	l      []int
 	groups []*priceGroup
 	work   *effort
@@ -110,6 +111,15 @@ func newPricer(in *instance, down bool, work *effort) *pricer {
 		}
 	}
 	work.spend(8 * p.size * len(p.groups))
+	return p
+}
+
+// newRoughPricer returns a pricer for plans, which is quicker and may miss the
+// layout of greatest value: batches have come out cheaper with it than with an
+// exact one, which finds more patterns of the same worth.
+func newRoughPricer(in *instance, work *effort) *pricer {
+	p := newPricer(in, false, work)
+	p.rough = true
 	return p
 }
 

@@ -283,6 +283,9 @@ func TestReferee(t *testing.T) {
 		if !ok || plan.Cost != want || !plan.Proven {
 			t.Errorf("order %d: cost %d, proven %v; the referee has %d (%v)\n%+v", seed, plan.Cost, plan.Proven, want, ok, job)
 		}
+		if _, lifted, err := cutting.Bounds(job); err != nil || lifted > want {
+			t.Errorf("order %d: bound lifted to %d (%v), the referee has %d", seed, lifted, err, want)
+		}
 		solved++
 	}
 	if solved < n*4/5 {

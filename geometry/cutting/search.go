@@ -109,14 +109,16 @@ func (s *search) rootProgram() (m *master, row []int, needs int) {
 	return m, row, len(rows)
 }
 
-// root solves the linear program over all patterns and sets the bound.
+// root solves the linear program over all patterns and sets the bound. A rough
+// pricer looks for patterns first, an exact one when that finds no more.
 func (s *search) root() {
 	m, row, needs := s.rootProgram()
-	find := newPricer(s.in, false, s.work)
-	below := find
-	if !find.exactGrid() {
+	exact := newPricer(s.in, false, s.work)
+	below := exact
+	if !exact.exactGrid() {
 		below = newPricer(s.in, true, s.work)
 	}
+	find := newRoughPricer(s.in, s.work)
 	for rounds := 0; !s.work.out() || rounds == 0; rounds++ {
 		m.solve()
 		v, mu := s.wholePrices(m, needs)
@@ -131,6 +133,10 @@ func (s *search) root() {
 			if find == below {
 				s.raise(below, v, mu, false)
 			}
+		}
+		if !added && find != exact {
+			find = exact
+			continue
 		}
 		if !added || (s.best != nil && s.bound >= s.best.cost) {
 			if find != below {

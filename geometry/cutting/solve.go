@@ -21,6 +21,15 @@ type option struct {
 	rest *rest
 }
 
+// When the bound is lifted: whole boards cost little more than parts of boards
+// where many are bought, and the linear program, which is solved again and again
+// for it, must not have taken too much of the effort the first time.
+const (
+	fewBoards = 32 // of the dearest kind
+	cheapRoot = 6  // part of the effort
+	liftPart  = 3  // part of the effort, kept for lifting
+)
+
 // solve plans an instance: by the exact method where that is possible, else
 // order by order and by dives for the most promising choices of how to make its
 // tops, whichever is cheaper.
@@ -42,7 +51,16 @@ func solve(job Job, in *instance, work *effort) (*answer, error) {
 		best = cheaper(best, apart)
 	}
 	s.rootWithin(work.limit / 2)
+	lifting := int64(0)
+	if work.used < work.limit/cheapRoot && s.bound/s.in.dearest() < fewBoards {
+		lifting = work.limit / liftPart
+	}
+	work.limit -= lifting
 	best = s.dived(best)
+	work.limit += lifting
+	if best != nil && lifting > 0 {
+		s.lift(best.cost, lifting)
+	}
 	if best == nil {
 		return nil, stockOut(job, s.with(s.settled()).in)
 	}

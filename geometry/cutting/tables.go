@@ -129,7 +129,10 @@ func (g *priceGroup) worthwhile(length int) {
 	}
 }
 
-// boards computes the best row of sections for every length of one width.
+// boards computes the best row of sections for every length of one width. Parts
+// as wide as the board come in last: there are only so many of them, so that a
+// section worth no more than they are may still be wanted beside them. A rough
+// pricer passes such sections over.
 func (p *pricer) boards(g *priceGroup, f *profile, size int, v []int64, need []int) {
 	p.fill(&f.full, size, v, need)
 	if f.value == nil {
@@ -139,24 +142,47 @@ func (p *pricer) boards(g *priceGroup, f *profile, size int, v []int64, need []i
 	f.pieces = f.pieces[:0]
 	next := 0
 	for x := 1; x <= size; x++ {
-		best, by := f.value[x-1], int32(asBefore)
-		if len(f.full.active) > 0 && f.full.value[x] > best {
-			best, by = f.full.value[x], onlyFull
-		}
-		for i := range f.pieces {
-			piece := &f.pieces[i]
-			if t := f.value[x-piece.slot] + piece.value; t > best {
-				best, by = t, int32(i)
-			}
+		f.extend(x)
+		if p.rough {
+			f.wholeWidth(x)
 		}
 		if next < len(g.slots) && g.slots[next] == x {
-			if t := g.value[next][f.wid]; t > best {
-				best, by = t, int32(len(f.pieces))
+			if t := g.value[next][f.wid]; t > f.value[x] {
+				f.value[x], f.choice[x] = t, int32(len(f.pieces))
 				f.pieces = append(f.pieces, pricePiece{x, next, t})
 			}
 			next++
 		}
-		f.value[x], f.choice[x] = best, by
 	}
 	p.work.spend(size * (1 + len(f.pieces)/2))
+	if len(f.full.active) == 0 || p.rough {
+		return
+	}
+	for x := 1; x <= size; x++ {
+		f.extend(x)
+		f.wholeWidth(x)
+	}
+	p.work.spend(size * (1 + len(f.pieces)/2))
+}
+
+// wholeWidth fills a length with parts as wide as the board where that is better.
+func (f *profile) wholeWidth(x int) {
+	if len(f.full.active) > 0 && f.full.value[x] > f.value[x] {
+		f.value[x], f.choice[x] = f.full.value[x], onlyFull
+	}
+}
+
+// extend makes the best row of a length from those of lesser lengths.
+func (f *profile) extend(x int) {
+	best, by := f.value[x-1], int32(asBefore)
+	for i := range f.pieces {
+		piece := &f.pieces[i]
+		if piece.slot > x {
+			break
+		}
+		if t := f.value[x-piece.slot] + piece.value; t > best {
+			best, by = t, int32(i)
+		}
+	}
+	f.value[x], f.choice[x] = best, by
 }

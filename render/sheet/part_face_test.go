@@ -57,7 +57,7 @@ func TestTopOfStaves(t *testing.T) {
 	if plan.Panel().Staves == 0 {
 		t.Fatal("the top of this design is to be glued up")
 	}
-	if !strings.Contains(lettered(sheets, "parts"), "Gluedupof4staves20×75×680") {
+	if !strings.Contains(lettered(sheets, "parts"), "Gluedupof4staves20×95×680") {
 		t.Error("the parts sheets do not say of how many staves the top is")
 	}
 }
