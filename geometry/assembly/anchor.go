@@ -2,12 +2,10 @@ package assembly
 
 import (
 	"fmt"
-	"math"
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack"
 	"slatwright/specs/table"
-	"slatwright/specs/unit"
 )
 
 // Anchoring is what stand.anchor asks for, in a sentence or two: the steps and
@@ -16,7 +14,7 @@ func Anchoring(r *rack.Rack) string {
 	if n, each := check.Anchors(r); n > 0 {
 		return fmt.Sprintf("Anchor it before loading: near the top, to studs or masonry, at %d places, each to bear %s, as the anchors' maker and local codes say.", n, each)
 	}
-	low := unit.Length(math.Round(table.Value("tip.height") * float64(unit.Millimetre)))
+	low := table.Length("tip.height")
 	if r.Len("rack.height") < low {
 		return "It needs no anchor on a firm, level floor; on a counter fix it there."
 	}

@@ -2,7 +2,6 @@ package cutting
 
 import (
 	"cmp"
-	"math"
 	"slices"
 	"sort"
 
@@ -13,7 +12,7 @@ import (
 // below returns a size of the table of the saw, below which a cut needs more than
 // ordinary care. The saw maker's instructions come first.
 func below(id string) unit.Length {
-	return unit.Length(math.Round(table.Value(id) * float64(unit.Millimetre)))
+	return table.Length(id)
 }
 
 const makersWord = "the saw maker's instructions come first: guard and riving knife in place"

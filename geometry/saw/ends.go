@@ -32,7 +32,7 @@ type end struct {
 
 // holdable is the least length of a piece that is cut without a clamp of its own.
 func holdable() unit.Length {
-	return unit.Length(table.Value("saw.crosscut") * float64(unit.Millimetre))
+	return table.Length("saw.crosscut")
 }
 
 // ends lists what is left of every board, the shortest first: ends of leaves in
@@ -92,8 +92,8 @@ func (p *Plan) uncut(b cutting.BoardPlan, leaf int) (left unit.Length, ok bool) 
 	return left, left > 0
 }
 
-// An endCutter knows the ends that are still whole, what the saw takes, and how long a piece must be to be
-// ripped.
+// An endCutter knows the ends that are still whole, what the saw takes, and how
+// long a piece must be to be ripped.
 type endCutter struct {
 	ends            []end
 	kerf, edge, rip unit.Length
@@ -104,7 +104,7 @@ type endCutter struct {
 // as wide, or wider and long enough to be ripped; it is never cut when it is
 // shorter than a piece that asks for a clamp. Without a plan all are bought.
 func (p *Plan) FromEnds(list []Small, kerf unit.Length) []Found {
-	c := endCutter{kerf: kerf, rip: unit.Length(table.Value("saw.short") * float64(unit.Millimetre))}
+	c := endCutter{kerf: kerf, rip: table.Length("saw.short")}
 	if p != nil {
 		c.ends, c.edge, c.rip = p.ends(), p.Job.Shop.EdgeTrim, max(c.rip, p.Job.Shop.MinRipLength)
 	}

@@ -155,3 +155,7 @@ func Named(boards []int) string {
 	}
 	return "boards " + Numbers(boards)
 }
+
+// StepName is what a step at the saw, counted from 0, is called: S is the mark of no
+// part and of no step of the order of work.
+func StepName(i int) string { return fmt.Sprintf("S%d", i+1) }

@@ -177,7 +177,7 @@ func (w sawWriter) steps() {
 		if s.Gang > 1 {
 			from += fmt.Sprintf(", up to %d side by side", s.Gang)
 		}
-		w.line("%4s  %s%s%s: %s%s", fmt.Sprintf("S%d", i+1), care, saw.Action(s), at, w.p.Yields(s), from)
+		w.line("%4s  %s%s%s: %s%s", saw.StepName(i), care, saw.Action(s), at, w.p.Yields(s), from)
 		for _, c := range s.Cautions {
 			if key := string(s.Operation) + c; !said[key] {
 				said[key] = true

@@ -197,6 +197,9 @@ func ownText(in Input, sets []assembly.Clamps) string {
 	return fmt.Sprintf("Clamps to own: %d (%s). Sets serve one after the other; openings count %s under each jaw for caul or board. What each presses with is for the choice of clamps: nobody measures it.", sum, strings.Join(all, ", "), f.Unit(assembly.Caul(in.Rack)))
 }
 
+// moistureText prints a moisture of wood in percent, to a tenth.
+func moistureText(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
+
 // glueNotes give the figures of the glue and the pressure for the wood.
 func glueNotes(in Input) []string {
 	d := in.Rack.Design
@@ -213,12 +216,11 @@ func glueNotes(in Input) []string {
 		noted = " (" + g.Note + ")"
 	}
 	air := wood.AirOf(d.Wood)
-	figure := func(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
 	return []string{
 		fmt.Sprintf("Glue: %s%s, on one face. Close a joint within %s of spreading: one slat or one apron at a time, all of it bored before. Keep it clamped %s, no load for %s, not colder than %s.",
 			g.Name, noted, g.Open, g.Clamp, table.Hours(g.Cure.Value), cold),
 		fmt.Sprintf("Pressure for %s: %s (%s). Glue at the moisture the wood will have in its room, %s to %s %% over the year. Nails hold a joint too, but do not close it: use the clamps of the table.",
-			d.Wood.Species.Name, pressure, p.Origin.Standing, figure(air.Dry), figure(air.Moist)),
+			d.Wood.Species.Name, pressure, p.Origin.Standing, moistureText(air.Dry), moistureText(air.Moist)),
 	}
 }
 

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/fixing"
@@ -66,13 +65,12 @@ func fitNotes(in Input, t fixing.Top) []string {
 func screwNote(in Input, t fixing.Top) string {
 	w := in.Rack.Design.Wood
 	a := wood.AirOf(w)
-	figure := func(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
 	today := "reckoned: measure it"
 	if a.Measured {
 		today = "as measured"
 	}
-	text := fmt.Sprintf("Cross: the screw in its slot, %s from the slot's front end with the wood at %s %% moisture (%s). ", in.Rack.Format.Unit(t.Place), figure(a.Today), today)
-	return text + fmt.Sprintf("At %s %% it has gone back, at %s %% to the front; the slot has room for both.", figure(a.Moist), figure(a.Dry))
+	text := fmt.Sprintf("Cross: the screw in its slot, %s from the slot's front end with the wood at %s %% moisture (%s). ", in.Rack.Format.Unit(t.Place), moistureText(a.Today), today)
+	return text + fmt.Sprintf("At %s %% it has gone back, at %s %% to the front; the slot has room for both.", moistureText(a.Moist), moistureText(a.Dry))
 }
 
 // makeNotes say where blocks stand, how they are made and how they are fixed.

@@ -166,7 +166,8 @@ func spacious(r *rack.Rack, v picture) bool {
 }
 
 // spacing puts on the dimensions: over the view the ways between faces and the
-// whole, under it where each leg's left face is, at the left where the aprons sit. No figure stands in the notes' box.
+// whole, under it where each leg's left face is, at the left where the aprons sit.
+// No figure stands in the notes' box.
 func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 	r := p.in.Rack
 	e := p.elevation(v, out)
@@ -210,9 +211,9 @@ func spacing(p *page, v picture, out, notes drawing.Rect, whole bool) {
 	b.Draw(out)
 }
 
-// between puts on the way between facing legs once for each length that it has, at the first column of it, with how many there are; of many
-// lengths as many as there is room for, since the words beside the view list them
-// all.
+// between puts on the way between facing legs once for each length that it has, at
+// the first column of it, with how many there are; of many lengths as many as there
+// is room for, since the words beside the view list them all.
 func between(b *dim.Board, r *rack.Rack, out drawing.Rect, faces func(int) (left, right dim.Stop)) {
 	const figure = 24 * drawing.MM
 	var stops []dim.Stop

@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"slices"
-	"strconv"
 
 	"slatwright/geometry/cutting"
 	"slatwright/geometry/saw"
@@ -156,7 +155,7 @@ func (c *cutter) stepHeight(s cutting.Step, cautions []string) drawing.Um {
 func (c *cutter) step(i int, s cutting.Step, cautions []string) {
 	sheet := c.page.sheet
 	area := c.box
-	number := drawing.Label(drawing.ItemText, sheet.Group(), drawing.Pt(area.Min.X, c.y+stepHigh/2+drawing.HeadingHeight/2), drawing.HeadingHeight, drawing.Left, drawing.Plain(cutName(i)))
+	number := drawing.Label(drawing.ItemText, sheet.Group(), drawing.Pt(area.Min.X, c.y+stepHigh/2+drawing.HeadingHeight/2), drawing.HeadingHeight, drawing.Left, drawing.Plain(saw.StepName(i)))
 	number.Bold = true
 	sheet.Add(number)
 	c.setting(drawing.Box(area.Min.X+stepNumber, c.y, stepBox, stepHigh), s)
@@ -204,10 +203,6 @@ func (c *cutter) source(s cutting.Step) string {
 func breakBold(s string, width drawing.Um) []string {
 	return breakBy(s, func(t string) bool { return typeface.Width(drawing.Plain(t), drawing.HeadingHeight, true) <= width })
 }
-
-// cutName is what a step at the saw, counted from 0, is called: S is the mark of no
-// part and of no step of the order of work.
-func cutName(i int) string { return "S" + strconv.Itoa(i+1) }
 
 // setting draws a setting in its box; a heavy one, with the word CARE, where the
 // cut needs more than ordinary care.

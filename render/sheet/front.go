@@ -216,8 +216,7 @@ func ofColumns(r *rack.Rack, kind int) string {
 	return " of " + which + " (others: " + sheetRef("ladder") + ")"
 }
 
-// ladders says over a view from above where each ladder's left
-// face is.
+// ladders says over a view from above where each ladder's left face is.
 func (e *elevation) ladders() {
 	var left []dim.Stop
 	for _, c := range ladderFaces(e.p.in.Rack) {

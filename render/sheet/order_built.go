@@ -116,9 +116,8 @@ func indexList(index []indexed) list {
 }
 
 // closely says how close sizes are held, and lists what is to be held closer than
-// the shop works: lengths whose
-// limits are nearer than its tolerance, and room that is gone when all sizes are
-// off to the worse side.
+// the shop works: lengths whose limits are nearer than its tolerance, and room that
+// is gone when all sizes are off to the worse side.
 func closely(in Input) list {
 	f, tol := in.Rack.Format, in.Rack.Design.Shop.Tolerance
 	l := list{"How close sizes are held", []tableColumn{

@@ -11,7 +11,8 @@ import (
 )
 
 // A gauge is a shape to cut from card: a bar as wide as the sideways gap between
-// two slats or as the lowest slat is high above the foot, half a disc as wide as a bottle, or a card with nails.
+// two slats or as the lowest slat is high above the foot, half a disc as wide as a
+// bottle, or a card with nails.
 type gauge struct {
 	says string
 	more []string // further lines under it
@@ -32,8 +33,8 @@ func (g gauge) high() drawing.Um {
 }
 
 // gauges returns, for each kind of column, bars for its sideways gap and for how
-// high its lowest slats lie above the foot, and half discs for the thinnest and the thickest bottle that it must hold; kinds alike in
-// one of these share it.
+// high its lowest slats lie above the foot, and half discs for the thinnest and the
+// thickest bottle that it must hold; kinds alike in one of these share it.
 func (p *packet) gauges() []gauge {
 	type shared struct {
 		gauge

@@ -92,20 +92,15 @@ func finishStain(r *reader, path string, n *node) {
 
 // finishCoats sees that the number of coats is one; settleFinish takes it.
 func finishCoats(r *reader, path string, n *node) {
-	v, err := strconv.Atoi(n.literal)
-	if n.shape != number || err != nil || v < 1 || v > maxCoats {
-		r.fault(n.value, "`coat = \"none\"` leaves the wood bare", "`%s` must be a whole number from 1 to %d", path, maxCoats)
-		return
+	if _, ok := r.wholeNumber(path, n, 1, maxCoats, "`coat = \"none\"` leaves the wood bare"); ok {
+		r.finishPlace(path, n)
 	}
-	r.finishPlace(path, n)
 }
 
 func finishConditioner(r *reader, path string, n *node) {
-	if n.shape != boolean {
-		r.fault(n.value, "write true or false", "`%s` is true or false, not %s", path, n.shape)
-		return
+	if _, ok := r.truth(path, n); ok {
+		r.finishPlace(path, n)
 	}
-	r.finishPlace(path, n)
 }
 
 // settleFinish takes the coats and the conditioner, and reports what does not

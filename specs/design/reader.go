@@ -3,6 +3,7 @@ package design
 import (
 	"cmp"
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -199,4 +200,24 @@ func (r *reader) exact(path string, n *node, zero bool) (unit.Length, bool) {
 		return 0, false
 	}
 	return l.Lo, ok
+}
+
+// truth reads true or false.
+func (r *reader) truth(path string, n *node) (v, ok bool) {
+	if n.shape != boolean {
+		r.fault(n.value, "write true or false", "`%s` is true or false, not %s", path, n.shape)
+		return false, false
+	}
+	return n.literal == "true", true
+}
+
+// wholeNumber reads a whole number from least to most; the hint says more of what
+// it can be.
+func (r *reader) wholeNumber(path string, n *node, least, most int, hint string) (v int, ok bool) {
+	v, err := strconv.Atoi(strings.ReplaceAll(n.literal, "_", ""))
+	if n.shape != number || err != nil || v < least || v > most {
+		r.fault(n.value, hint, "`%s` must be a whole number from %d to %d", path, least, most)
+		return 0, false
+	}
+	return v, true
 }

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"slatwright/specs/diag"
@@ -16,7 +15,6 @@ import (
 type Labels struct {
 	Grid  table.LabelGrid // of the table, or the maker's own
 	First int             // the first free label of the first sheet, from 1
-	Place diag.Place      // of [labels]; the zero Place for a default
 }
 
 // Room is what lettering takes of a label, without what is kept at its edges.
@@ -53,7 +51,6 @@ func labels(r *reader, path string, n *node) {
 	if len(r.list) > faults {
 		return
 	}
-	r.d.Labels.Place = n.value
 	var own *node // the first key of a sheet of the maker's own
 	for _, k := range n.kids {
 		if own == nil && slices.Contains(ownSheet, k.key) {
@@ -131,7 +128,7 @@ func (r *reader) ownGrid(path string, n *node) bool {
 	get("down_gap", &g.DownGap, true)
 	for i, into := range []*int{&g.Columns, &g.Rows} {
 		if k := n.kid(ownNeeds[i]); k != nil {
-			*into = r.wholeNumber(path+"."+ownNeeds[i], k, mostAcross)
+			*into, _ = r.wholeNumber(path+"."+ownNeeds[i], k, 1, mostAcross, "")
 		}
 	}
 	for _, key := range ownNeeds {
@@ -256,26 +253,15 @@ func (r *reader) firstLabel(path string, n *node) {
 	if k == nil {
 		return
 	}
-	faults := len(r.list)
-	l.First = r.wholeNumber(path+".first", k, mostAcross*mostAcross)
-	if each := l.Grid.Each(); len(r.list) == faults && l.First > each {
-		r.fault(k.value, "labels are counted row by row from the top left, from 1", "there is no label %d: the sheet holds %d", l.First, each)
+	first, ok := r.wholeNumber(path+".first", k, 1, mostAcross*mostAcross, "")
+	switch each := l.Grid.Each(); {
+	case !ok:
+	case first > each:
+		r.fault(k.value, "labels are counted row by row from the top left, from 1", "there is no label %d: the sheet holds %d", first, each)
+	default:
+		l.First = first
 	}
 }
 
 // labelsCut sees that labels.cut is a word of the two that it can be.
-func labelsCut(r *reader, path string, n *node) {
-	if n.shape != boolean {
-		r.fault(n.value, "write true or false", "`%s` is true or false, not %s", path, n.shape)
-	}
-}
-
-// wholeNumber reads a whole number from 1 to most.
-func (r *reader) wholeNumber(path string, n *node, most int) int {
-	v, err := strconv.Atoi(strings.ReplaceAll(strings.TrimPrefix(n.literal, "+"), "_", ""))
-	if n.shape != number || err != nil || v < 1 || v > most {
-		r.fault(n.value, "", "`%s` must be a whole number from 1 to %d", path, most)
-		return 1
-	}
-	return v
-}
+func labelsCut(r *reader, path string, n *node) { r.truth(path, n) }

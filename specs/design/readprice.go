@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"slatwright/specs/diag"
@@ -141,10 +140,8 @@ func cartonPadding(r *reader, path string, n *node) {
 
 // cartonDivisor reads a carrier's divisor.
 func cartonDivisor(r *reader, path string, n *node) {
-	v, err := strconv.Atoi(strings.ReplaceAll(n.literal, "_", ""))
-	if n.shape != number || err != nil || v < 1 || v > 100_000 {
-		r.fault(n.value, "cubic inches to the pound, such as 139, or cubic centimetres to the kilogram, such as 5000", "`%s` must be a whole number from 1 to 100000", path)
-		return
+	v, ok := r.wholeNumber(path, n, 1, 100_000, "cubic inches to the pound, such as 139, or cubic centimetres to the kilogram, such as 5000")
+	if ok {
+		r.d.Carton.Divisor, r.d.Carton.DivisorPlace = v, n.value
 	}
-	r.d.Carton.Divisor, r.d.Carton.DivisorPlace = v, n.value
 }

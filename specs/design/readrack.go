@@ -130,11 +130,9 @@ func (r *reader) nominal(path string, n *node) (table.Nominal, bool) {
 }
 
 func topPresent(r *reader, path string, n *node) {
-	if n.shape != boolean {
-		r.fault(n.value, "write true or false", "`%s` is true or false, not %s", path, n.shape)
-		return
+	if v, ok := r.truth(path, n); ok {
+		r.d.TopPresent, r.d.TopPlace = v, n.value
 	}
-	r.d.TopPresent, r.d.TopPlace = n.literal == "true", n.value
 }
 
 func rackFit(r *reader, path string, n *node) {

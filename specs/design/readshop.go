@@ -119,11 +119,7 @@ func (r *reader) board(path string, n *node) (Board, bool) {
 
 // quantity reads a whole number from 0 to 10,000.
 func (r *reader) quantity(path string, n *node) int {
-	v, err := strconv.Atoi(strings.ReplaceAll(strings.TrimPrefix(n.literal, "+"), "_", ""))
-	if n.shape != number || err != nil || v < 0 || v > 10_000 {
-		r.fault(n.value, "", "`%s` must be a whole number from 0 to 10000", path)
-		return 0
-	}
+	v, _ := r.wholeNumber(path, n, 0, 10_000, "")
 	return v
 }
 

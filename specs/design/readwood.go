@@ -22,11 +22,9 @@ func sawn(r *reader, path string, n *node) {
 
 // jointGlue reads whether crossings are glued as well as nailed.
 func jointGlue(r *reader, path string, n *node) {
-	if n.shape != boolean {
-		r.fault(n.value, "write true or false", "`%s` is true or false, not %s", path, n.shape)
-		return
+	if v, ok := r.truth(path, n); ok {
+		r.d.Joint.Glue, r.d.Joint.GluePlace = v, n.value
 	}
-	r.d.Joint.Glue, r.d.Joint.GluePlace = n.literal == "true", n.value
 }
 
 // jointTop reads how the top is fixed: "glued" all round, or "slotted", glued in

@@ -2,9 +2,12 @@ package table
 
 import (
 	_ "embed"
+	"math"
 	"strconv"
 	"strings"
 	"sync"
+
+	"slatwright/specs/unit"
 )
 
 // Constant is a figure of an equation or a limit of a check, for physics and
@@ -77,6 +80,12 @@ func FindConstant(id string) Constant {
 
 // Value returns the first figure of the constant with the id.
 func Value(id string) float64 { return FindConstant(id).Value[0] }
+
+// Length returns the constant with the id, which is in millimetres, to the nearest
+// base unit.
+func Length(id string) unit.Length {
+	return unit.Length(math.Round(Value(id) * float64(unit.Millimetre)))
+}
 
 // text returns the figures of c with the unit.
 func (c Constant) text() string {

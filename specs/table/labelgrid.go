@@ -3,6 +3,7 @@ package table
 import (
 	_ "embed"
 	"fmt"
+	"slices"
 	"sync"
 
 	"slatwright/specs/unit"
@@ -64,7 +65,7 @@ var labelGrids = sync.OnceValue(func() []LabelGrid {
 })
 
 // LabelGrids returns the grids in the order of the table.
-func LabelGrids() []LabelGrid { return append([]LabelGrid(nil), labelGrids()...) }
+func LabelGrids() []LabelGrid { return slices.Clone(labelGrids()) }
 
 // FindLabelGrid returns the grid with the id.
 func FindLabelGrid(id string) (LabelGrid, bool) {
