@@ -51,7 +51,7 @@ func Aids(r *rack.Rack, top finish.Panel) []Aid {
 	sheet := func(count int, name string, w, long unit.Length, by, why string) {
 		list = append(list, Aid{Name: name, Count: count, Thick: caul, Wide: w, Long: long, Sheet: true, For: why, By: by})
 	}
-	sheet(1, "jig board", wide+caul, leg+caul, stepJig, "under a ladder; fence and stop stand on two of its edges")
+	sheet(1, "jig board", wide+caul, leg+caul, stepJig, "under a ladder; bears fence and stop")
 	sheet(1, "jig fence", thick+r.Len("leg.thickness"), leg, stepJig, "along one leg")
 	sheet(1, "jig stop", thick+r.Len("leg.thickness"), wide, stepJig, "at the feet")
 	if n := Packers(r); n > 0 {
@@ -60,7 +60,7 @@ func Aids(r *rack.Rack, top finish.Panel) []Aid {
 	across := CaulWide(r, r.Len("apron.height"))
 	if r.Design.Joint.Glue {
 		sheet(2, "caul", CaulWide(r, r.Len("leg.width")), leg, stepFirst, "along both legs, over the slats' ends")
-		sheet(4, "caul", across, r.Len("carcase.width"), stepFront, "along both aprons, front and back; again over the top")
+		sheet(4, "caul", across, r.Len("carcase.width"), stepFront, "along the aprons; again over the top")
 	}
 	if n := topCauls(r); n > 0 && !r.Design.Joint.Glue {
 		sheet(n, "caul", across, r.Len("carcase.width"), stepTop, "over the top and under the apron")

@@ -24,12 +24,16 @@ func hardwareSheets(in Input) []*page {
 	if len(finish.Tapes(in.Rack)) > 0 {
 		notes = append(notes, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
 	}
-	for len(notes) > 0 && f.fits(notes[0]) {
-		f.notes(notes[0])
-		notes = notes[1:]
+	var late []string // those that find no room under the first table
+	for _, n := range notes {
+		if f.fits(n) {
+			f.notes(n)
+		} else {
+			late = append(late, n)
+		}
 	}
 	f.block("made in the shop", aidLedger(in, found))
-	f.notes(strings.Join(append(aidNotes(in, found), notes...), " ")) // in one, which takes fewer lines
+	f.notes(strings.Join(append(aidNotes(in, found), late...), " ")) // in one, which takes fewer lines
 	return f.pages
 }
 
@@ -110,9 +114,9 @@ func (a aidFound) source() string {
 func aidLedger(in Input, found []aidFound) ledger {
 	steps := stepsOf(in)
 	l := ledger{columns: []ledgerColumn{
-		{title: "what", width: 25 * drawing.MM, bold: true}, {title: "how many", width: 19 * drawing.MM, right: true, bold: true},
-		{title: "thick × wide × along the grain", width: 57 * drawing.MM, bold: true}, {title: "cut from", width: 46 * drawing.MM},
-		{title: "for"}, {title: "made before", width: 22 * drawing.MM},
+		{title: "what", width: 26 * drawing.MM, bold: true}, {title: "how many", width: 18 * drawing.MM, right: true, bold: true},
+		{title: "thick × wide × along the grain", width: 49 * drawing.MM, bold: true}, {title: "cut from", width: 46 * drawing.MM},
+		{title: "for"}, {title: "made before", width: 20 * drawing.MM},
 	}}
 	for _, a := range found {
 		step := slices.IndexFunc(steps, func(s assembly.Step) bool { return s.Name == a.By })
@@ -125,7 +129,7 @@ func aidLedger(in Input, found []aidFound) ledger {
 func aidNotes(in Input, found []aidFound) []string {
 	var out []string
 	if slices.ContainsFunc(found, func(a aidFound) bool { return len(a.Boards) > 0 }) {
-		out = append(out, "Ends: what the boards of the cutting plan ("+sheetRef("cutting")+") leave beside and behind the parts; keep them. Each is long enough to be held at its last cut.")
+		out = append(out, "Ends: what the boards ("+sheetRef("cutting")+") leave beside and behind the parts, long enough to be held at the last cut: keep them.")
 	}
 	if text := bought(in, found); text != "" {
 		out = append(out, "To buy besides the boards of the cutting plan: "+text+".")

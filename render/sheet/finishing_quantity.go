@@ -51,7 +51,7 @@ func quantities(in Input) []*page {
 	say(said{"Cautions", finishCautions})
 
 	foot := p.area
-	foot.Min.Y = max(low, w.y) + 3*drawing.MM
+	foot.Min.Y = max(low, w.y)
 	columns := []tableColumn{{title: "figure", width: 40 * drawing.MM}, {title: "how much, and where that is from"}}
 	rows := origins(in)
 	if len(over) == 0 {
