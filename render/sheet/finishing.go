@@ -16,20 +16,20 @@ func finishing(in Input) []*page { return append(bareSheets(in), quantities(in).
 // Room for one row of parts to be taped: its title, running dimensions over the
 // picture, the width at its left.
 const (
-	bareTitle  = 6 * drawing.MM // what follows it hangs on its lines
-	bareAbove  = 5 * drawing.MM // beyond what the dimensions say they take
-	bareLeft   = 34 * drawing.MM
-	bareRight  = 10 * drawing.MM
-	bareHigh   = 32 * drawing.MM // of the picture, as a rule
-	bareAlone  = 92 * drawing.MM // of a wide board by itself
-	bareSides  = 30 * drawing.MM // of a picture that has words in it
-	bareNear   = 10 * drawing.MM // figures nearer than this are hard to tell apart
-	bareFew    = 2               // parts that a row shows at least, where there are as many
-	bareMost   = 6               // and at most
-	bareBelow  = 3 * drawing.MM
-	bareLeast  = 10 * drawing.MM // of the picture, so that figures of a narrow part keep apart
-	bareSpread = 20 * drawing.MM // how far figures may spread beyond the picture, both sides together
-	tapeOver   = 2 * drawing.MM  // how far tape reaches over the outer parts
+	bareTitle   = 6 * drawing.MM // what follows it hangs on its lines
+	bareLeft    = 34 * drawing.MM
+	bareRight   = 10 * drawing.MM
+	bareHigh    = 32 * drawing.MM // of the picture, as a rule
+	bareAlone   = 92 * drawing.MM // of a wide board by itself
+	bareSides   = 30 * drawing.MM // of a picture that has words in it
+	bareNear    = 10 * drawing.MM // figures nearer than this are hard to tell apart
+	bareFew     = 2               // parts that a row shows at least, where there are as many
+	bareMost    = 6               // and at most
+	bareBetween = 3 * drawing.MM  // from one row to the next at the least
+	bareApart   = 9 * drawing.MM  // more, where there is room
+	bareLeast   = 10 * drawing.MM // of the picture, so that figures of a narrow part keep apart
+	bareSpread  = 20 * drawing.MM // how far figures may spread beyond the picture, both sides together
+	tapeOver    = 2 * drawing.MM  // how far tape reaches over the outer parts
 )
 
 // room is the free area of a sheet of the design's paper.
@@ -37,23 +37,63 @@ func (in Input) room() drawing.Rect { return in.newPage("", "").area }
 
 // bareSheets draw each row of parts with its strips of tape, to scale.
 func bareSheets(in Input) []*page {
-	var pages []*page
-	var p *page
-	var y drawing.Um
+	var groups [][]bareBlock
+	blank := in.newPage("", "")
 	for _, row := range finish.Rows(in.Rack) {
 		b := newBareBlock(in, row)
-		if p == nil || y+b.height(p) > p.area.Max.Y {
-			p = in.newPage(fmt.Sprintf("bare-%d", len(pages)+1), "Bare for glue")
-			pages = append(pages, p)
-			y = p.area.Min.Y
+		n := len(groups)
+		if n > 0 {
+			if g := fewer(blank, append(slices.Clone(groups[n-1]), b)); g != nil {
+				groups[n-1] = g
+				continue
+			}
 		}
-		h := b.height(p)
-		box := p.area
-		box.Min.Y, box.Max.Y = y, y+h
-		b.draw(p, box)
-		y += h
+		groups = append(groups, []bareBlock{b})
+	}
+	var pages []*page
+	for i, g := range groups {
+		p := in.newPage(fmt.Sprintf("bare-%d", i+1), "Bare for glue")
+		box, apart := p.area, drawing.Um(0)
+		if n := drawing.Um(len(g) - 1); n > 0 {
+			apart = min((p.area.H()-piled(p, g))/n, bareApart)
+		}
+		for _, b := range g {
+			box.Max.Y = box.Min.Y + b.height(p)
+			b.draw(p, box)
+			box.Min.Y = box.Max.Y + bareBetween + apart
+		}
+		pages = append(pages, p)
 	}
 	return pages
+}
+
+// fewer returns the blocks with as many of each row's parts drawn as let them go
+// on one sheet; nil where they do not even with the fewest.
+func fewer(p *page, blocks []bareBlock) []bareBlock {
+	for {
+		most := -1 // shows most of those that can show fewer
+		for i, b := range blocks {
+			if b.shown > bareFew && (most < 0 || b.drawn() > blocks[most].drawn()) {
+				most = i
+			}
+		}
+		switch {
+		case piled(p, blocks) <= p.area.H():
+			return blocks
+		case most < 0:
+			return nil
+		}
+		blocks[most].shown--
+	}
+}
+
+// piled is what the blocks take one below the other, nearest together.
+func piled(p *page, blocks []bareBlock) drawing.Um {
+	high := bareBetween * drawing.Um(len(blocks)-1)
+	for _, b := range blocks {
+		high += b.height(p)
+	}
+	return high
 }
 
 // A bareBlock draws one row of parts side by side, grain from left to right.
@@ -94,15 +134,14 @@ func (b bareBlock) um(l length) drawing.Um {
 // height returns the room the block takes.
 func (b bareBlock) height(p *page) drawing.Um {
 	if b.edgeToEnd() {
-		return b.head(p) + bareBelow
+		return b.head(p)
 	}
 	d := b.board(p, drawing.Rect{})
-	high := b.head(p) + bareAbove + d.Room(dim.Above) + tapeOver + max(b.um(b.row.Across)*drawing.Um(b.shown), bareLeast) + tapeOver + bareBelow
-	if below := d.Room(dim.Below); below > 0 {
-		high += below + bareAbove
-	}
-	return high
+	return b.head(p) + d.Room(dim.Above) + max(b.drawn(), bareLeast) + max(tapeOver, d.Room(dim.Below))
 }
+
+// drawn is what the parts drawn take across the grain.
+func (b bareBlock) drawn() drawing.Um { return b.um(b.row.Across) * drawing.Um(b.shown) }
 
 // head is what the title and the line under it take.
 func (b bareBlock) head(p *page) drawing.Um {
@@ -117,9 +156,8 @@ func (b bareBlock) draw(p *page, box drawing.Rect) {
 	if b.edgeToEnd() {
 		return
 	}
-	out := drawing.Box(box.Min.X+bareLeft, box.Min.Y+b.head(p), b.um(b.row.Length), b.um(b.row.Across)*drawing.Um(b.shown))
-	board := b.board(p, out)
-	down := drawing.Pt(0, bareAbove+board.Room(dim.Above)+tapeOver)
+	out := drawing.Box(box.Min.X+bareLeft, box.Min.Y+b.head(p), b.um(b.row.Length), b.drawn())
+	down := drawing.Pt(0, b.board(p, out).Room(dim.Above))
 	out.Min, out.Max = out.Min.Add(down), out.Max.Add(down)
 	b.strips(p.sheet, out)
 	for i := range b.shown {
