@@ -28,7 +28,7 @@ func exploded(in Input) *page {
 	list := p.area
 	rows := drawing.Um(len(in.Rack.Parts) + 1)
 	list.Min.Y = list.Max.Y - rows*rowPitch - 12*drawing.MM
-	show := rowOf(in.Rack)
+	show := rowOf(withBlocks(in.Rack))
 	captions := breakLines("Not to scale: "+howApart(in.Rack), p.area.W(), drawing.FigureHeight)
 	if w := show.words(); w != "" {
 		captions = append(captions, breakLines(w, p.area.W(), drawing.FigureHeight)...)
@@ -126,7 +126,7 @@ func apart(show row) (loose map[int]bool, moved view.Scene) {
 		if r.Parts[p.Part].Name != "apron" {
 			continue
 		}
-		g := view.Group{IDs: []int{i}, Axis: space.Y, Sign: 1}
+		g := view.Group{IDs: holding(r, i), Axis: space.Y, Sign: 1}
 		// Parted by a fixed way: to clear it of all ladders a board would have
 		// to go as far as they are high.
 		way := space.Point{Y: r.Len("slat.length") * 3 / 4}
@@ -177,6 +177,7 @@ func partsList(p *page, box drawing.Rect) {
 	for _, part := range p.in.Rack.Parts {
 		rows = append(rows, []string{part.Mark, part.Name, strconv.Itoa(part.Count), sizeText(f, part), stockText(p.in, part), "along the length"})
 	}
+	parts := withBlocks(p.in.Rack).Parts // the block as well where the view shows it
 	rows = append(rows, blockRow(p.in)...)
 	cols := []tableColumn{
 		{title: "mark", width: 14 * drawing.MM}, {title: "part", width: 24 * drawing.MM},
@@ -184,8 +185,8 @@ func partsList(p *page, box drawing.Rect) {
 		{title: "stock", width: 42 * drawing.MM}, {title: "grain"},
 	}
 	w.table(cols, rows, func(i int, at drawing.Point) {
-		if i < len(p.in.Rack.Parts) {
-			p.sheet.Items = append(p.sheet.Items, drawing.ItemRecord{Mark: p.in.Rack.Parts[i].Mark, Where: at, Kind: drawing.ListRow})
+		if i < len(p.in.Rack.Parts) || balloon(p.sheet, parts[i].Mark) {
+			p.sheet.Items = append(p.sheet.Items, drawing.ItemRecord{Mark: parts[i].Mark, Where: at, Kind: drawing.ListRow})
 		}
 	})
 }

@@ -83,6 +83,12 @@ func (w row) scene() view.Scene {
 			}
 			continue
 		}
+		if w.rack.Parts[p.Part].Name == "block" {
+			if w.left(p.Box) {
+				add(i, p.Box)
+			}
+			continue
+		}
 		rest := p.Box
 		for _, b := range w.breaks {
 			left := rest

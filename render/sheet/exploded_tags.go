@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"slatwright/geometry/space"
@@ -20,22 +21,28 @@ const mostCrossed = 4
 // words for each ladder shown, all in their places. Leaders end on lines that
 // are in sight, of pieces that stand apart rather than of others.
 func (p *page) tagged(show row, v picture, lines []view.Line, loose map[int]bool, box drawing.Rect) []tag {
-	r := p.in.Rack
+	r := show.rack
 	var strokes []stroke
 	for _, l := range lines {
 		strokes = append(strokes, stroke{v.point(l.From), v.point(l.To), r.Pieces[l.ID].Part, l.Kind == view.Way})
 	}
-	var tags []tag
+	var tags, blocks []tag
 	for k, part := range r.Parts {
 		own := linesOf(lines, func(l view.Line) bool { return r.Pieces[l.ID].Part == k && !show.torn(l) })
 		if apart := linesOf(own, func(l view.Line) bool { return loose[l.ID] }); len(apart) > 0 {
 			own = apart
 		}
 		if len(own) == 0 {
-			continue // hidden altogether, which no part of a rack is
+			continue // hidden altogether, as only blocks can be
 		}
-		tags = append(tags, tag{mark: part.Mark, owner: k, points: v.pointsOn(own)})
+		t := tag{mark: part.Mark, owner: k, points: v.pointsOn(own)}
+		if show.blocks(t) {
+			blocks = append(blocks, t)
+			continue
+		}
+		tags = append(tags, t)
 	}
+	marks := len(tags)
 	if len(show.breaks) > 0 {
 		named := map[int]bool{}
 		for _, i := range show.shown {
@@ -51,20 +58,55 @@ func (p *page) tagged(show row, v picture, lines []view.Line, loose map[int]bool
 		}
 	}
 	tags = append(tags, p.named(show, v, lines)...)
-	place(tags, strokes, box)
-	var out []tag
-	for i, t := range tags { // words that have no good place are left out
-		if t.words == "" || t.crossed(strokes) <= mostCrossed && p.area.Holds(t.label(0).Bounds()) && !t.meets(tags[:i]) {
-			out = append(out, t)
+	return p.settled(show, tags, marks, blocks, strokes, box)
+}
+
+// settled places the tags, of which the first are marks and the rest words, and
+// returns those that stay: words that have no good place are left out, and so is
+// the blocks' mark. That comes first, before the words, last or not at all,
+// whichever leaves the fewest other marks in bad places and then most tags.
+func (p *page) settled(show row, tags []tag, marks int, blocks []tag, strokes []stroke, box drawing.Rect) (best []tag) {
+	least := -1
+	for _, all := range [][]tag{
+		slices.Concat(blocks, tags), slices.Insert(slices.Clone(tags), marks, blocks...), slices.Concat(tags, blocks), slices.Clone(tags),
+	} {
+		place(all, strokes, box)
+		var out []tag
+		bad := 0
+		for i, t := range all {
+			good := p.stands(t, all[:i], strokes)
+			if t.mark != "" && !show.blocks(t) {
+				if !good {
+					bad++
+				}
+				good = true
+			}
+			if good {
+				out = append(out, t)
+			}
+		}
+		if least < 0 || bad < least || bad == least && len(out) > len(best) {
+			best, least = out, bad
 		}
 	}
-	return out
+	return best
 }
+
+// stands reports whether a tag's place is good enough.
+func (p *page) stands(t tag, before []tag, strokes []stroke) bool {
+	if t.mark != "" {
+		return t.crossed(strokes) < mostCrossed && !t.meets(before)
+	}
+	return t.crossed(strokes) <= mostCrossed && p.area.Holds(t.label(0).Bounds()) && !t.meets(before)
+}
+
+// blocks reports whether a tag is the mark of the blocks under the top.
+func (w row) blocks(t tag) bool { return t.mark != "" && w.rack.Parts[t.owner].Name == "block" }
 
 // named returns words for each apron and, where all ladders are shown, for the
 // first and the last of them, from which the others are counted.
 func (p *page) named(show row, v picture, lines []view.Line) []tag {
-	r := p.in.Rack
+	r := show.rack
 	var tags []tag
 	add := func(words string, which func(l view.Line) bool) {
 		if own := linesOf(lines, which); len(own) > 0 {

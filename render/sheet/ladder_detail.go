@@ -40,20 +40,31 @@ func detailSize(in Input, shape int, den int64) drawing.Point {
 	wide = max(wide, 64*drawing.MM) // its words
 	high := detailAbove(den) + paper("leg.width") + detailStub + drawing.MM
 	words := drawing.Um(0)
-	through := len(facesOf(r, shape)) == 2
 	for _, right := range []bool{false, true} { // so that mirrored ladders have one layout
-		words = max(words, needed([]string{detailWords(ladderFace{right: right}, den, through)}, wide, 0))
+		words = max(words, needed([]string{detailWords(in, ladderFace{shape: shape, right: right}, den)}, wide, 0))
 	}
 	return drawing.Pt(wide, high+3*drawing.MM+words)
 }
 
 // detailWords say what the detail shows.
-func detailWords(f ladderFace, den int64, through bool) string {
+func detailWords(in Input, f ladderFace, den int64) string {
 	text := fmt.Sprintf("Detail, scale 1:%d: slat's end on the %s leg, seen from the %s.", den, f.upperLeg(), handed(f.right))
-	if through {
-		text += " Dashed: nails of the other face."
+	own, other := in.Rack.Shapes[f.shape].Left, in.Rack.Shapes[f.shape].Right
+	if f.right {
+		own, other = other, own
 	}
-	return text
+	if len(own) == 0 { // asked for its size, of a mirrored ladder's face
+		return text
+	}
+	shown, through := f.detailed(in)
+	if len(through) == 0 {
+		return text
+	}
+	text += " Dashed: nails of the other face"
+	if slices.ContainsFunc(own, func(z length) bool { return !slices.Contains(other, z) }) {
+		text += fmt.Sprintf(", as they come in row %d, not in every row", slices.Index(own, shown.Patch.Min.Z)+1)
+	}
+	return text + "."
 }
 
 // upperLeg names the leg that lies uppermost on the sheet.
@@ -90,7 +101,7 @@ func (f ladderFace) detailed(in Input) (shown check.Crossing, through []space.Po
 func (f ladderFace) detail(p *page, l ladderLayout) {
 	r := p.in.Rack
 	c, through := f.detailed(p.in)
-	words := detailWords(f, l.den, len(through) > 0)
+	words := detailWords(p.in, f, l.den)
 	v := picture{proj: view.Projection{Direction: f.from(), Num: 1, Den: l.den}, lies: true}
 	at := v.around(c.Patch)
 	v.at = drawing.Pt(l.detail.Min.X+detailLeft+detailStub, l.detail.Min.Y+detailAbove(l.den)).Sub(at.Min)
