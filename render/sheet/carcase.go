@@ -339,7 +339,7 @@ func spacerText(r *rack.Rack) string {
 	if room <= 0 {
 		return "Spacers as long as the clear way go between the legs where no slat is in the way."
 	}
-	return fmt.Sprintf("Spacers: as long as the clear way, less than %s wide, as thick as a slat; two to a column, between facing legs, below the lowest slats and above the highest: for the front aprons in front, for the back ones behind.",
+	return fmt.Sprintf("Spacers: as long as the clear way (how close: "+sheetRef("inspection")+"), less than %s wide, as thick as a slat; two to a column, between facing legs, below the lowest slats and above the highest: for the front aprons in front, for the back ones behind.",
 		r.Format.Unit(room))
 }
 
@@ -347,7 +347,7 @@ func spacerText(r *rack.Rack) string {
 func apronText(r *rack.Rack) string {
 	apron, _ := r.PartNamed("apron")
 	return fmt.Sprintf("Aprons %s: the front ones are seen, the back ones stand behind them at the same heights. Each leg takes two nails, %s, through each: part %s, %s.",
-		apron.Mark, r.Design.Joint.ApronNail.Text, apron.Mark, sheetRef("parts"))
+		apron.Mark, r.Design.Joint.ApronNail.Text, apron.Mark, partRef("parts", "apron"))
 }
 
 // faceList gives where each ladder's left face is on an apron, in order; where

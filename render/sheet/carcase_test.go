@@ -42,7 +42,7 @@ func TestCarcaseSheet(t *testing.T) {
 				}
 			}
 			text := lettered([]*drawing.Sheet{s}, "")
-			for _, want := range []string{"Leftfacesofthelegs", "Spacers:", "twotoacolumn", "belowthelowestslats", "partC,sheets"} {
+			for _, want := range []string{"Leftfacesofthelegs", "Spacers:", "twotoacolumn", "belowthelowestslats", "partC,sheet"} {
 				if !strings.Contains(text, want) {
 					t.Errorf("%s: does not say %q", name, want)
 				}

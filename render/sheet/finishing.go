@@ -18,10 +18,10 @@ func finishing(in Input) []*page { return append(bareSheets(in), quantities(in).
 const (
 	bareTitle   = 6 * drawing.MM // what follows it hangs on its lines
 	bareLeft    = 34 * drawing.MM
+	bareSides   = 12 * drawing.MM // more at the right of a top, for words at its edges
 	bareRight   = 10 * drawing.MM
 	bareHigh    = 32 * drawing.MM // of the picture, as a rule
 	bareAlone   = 92 * drawing.MM // of a wide board by itself
-	bareSides   = 30 * drawing.MM // of a picture that has words in it
 	bareNear    = 10 * drawing.MM // figures nearer than this are hard to tell apart
 	bareFew     = 2               // parts that a row shows at least, where there are as many
 	bareMost    = 6               // and at most
@@ -52,7 +52,12 @@ func bareSheets(in Input) []*page {
 	}
 	var pages []*page
 	for i, g := range groups {
-		p := in.newPage(fmt.Sprintf("bare-%d", i+1), "Bare for glue")
+		p := in.newPage(fmt.Sprintf("bare-%d", i+1), "")
+		var list []int
+		for _, b := range g {
+			list = append(list, b.row.Part)
+		}
+		p.tell("Bare for glue: part", list)
 		box, apart := p.area, drawing.Um(0)
 		if n := drawing.Um(len(g) - 1); n > 0 {
 			apart = min((p.area.H()-piled(p, g))/n, bareApart)
@@ -109,6 +114,9 @@ type bareBlock struct {
 func newBareBlock(in Input, row finish.Row) bareBlock {
 	b := bareBlock{in: in, row: row}
 	room := in.room().W() - bareLeft - bareRight
+	if b.top() {
+		room -= bareSides
+	}
 	high, most := drawing.Um(bareHigh), drawing.Um(2*bareHigh)
 	if row.Count == 1 {
 		high, most = bareAlone, bareAlone
@@ -165,29 +173,21 @@ func (b bareBlock) draw(p *page, box drawing.Rect) {
 		p.sheet.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, drawing.Box(out.Min.X, at, out.W(), b.um(b.row.Across))))
 	}
 	b.board(p, out).Draw(out)
-	b.sides(p.sheet, out)
+	b.sides(p, out)
 }
 
 // top reports whether this is the top, whose ends and edges say nothing by
 // themselves.
 func (b bareBlock) top() bool { return b.in.Rack.Parts[b.row.Part].Name == "top" }
 
-// sides letters front and back into a top, inside its strips, where there is room.
-func (b bareBlock) sides(s *drawing.Sheet, out drawing.Rect) {
-	if !b.top() || out.H() < bareSides || out.W() < bareSides {
+// sides letters which edges of a top are its front and its back, where there is room
+// for both.
+func (b bareBlock) sides(p *page, out drawing.Rect) {
+	if !b.top() || out.H() < 3*drawing.FigureHeight {
 		return
 	}
-	first, last := b.row.Strips[0], b.row.Strips[len(b.row.Strips)-1]
-	foot := out.Max.Y - 2*drawing.MM
-	if len(b.row.Strips) > 1 {
-		foot = out.Min.Y + b.um(last.Low) - 2*drawing.MM
-	}
-	for _, w := range []struct {
-		y    drawing.Um
-		word string
-	}{{out.Min.Y + b.um(first.High) + 2*drawing.MM + drawing.FigureHeight, "FRONT"}, {foot, "BACK"}} {
-		s.Add(drawing.Label(drawing.NoteText, 0, drawing.Pt(out.Centre().X, w.y), drawing.FigureHeight, drawing.Middle, drawing.Plain(w.word)))
-	}
+	note(p, "FRONT", drawing.Pt(out.Max.X+3*drawing.MM, out.Min.Y+drawing.FigureHeight))
+	note(p, "BACK", drawing.Pt(out.Max.X+3*drawing.MM, out.Max.Y))
 }
 
 // edgeToEnd reports whether the whole face stays bare, which needs no picture.

@@ -28,9 +28,9 @@ func (b bareBlock) says() string {
 	text := b.tape()
 	if b.row.From == "LEFT" && !b.edgeToEnd() {
 		text += " LEFT is the left end seen from the rack's front."
-	}
-	if b.top() {
-		text += " Its front edge is at the top of the picture."
+		if !b.top() {
+			text += " The front pair lies top edge down, the back pair top edge up."
+		}
 	}
 	if b.edgeToEnd() {
 		return text
@@ -40,6 +40,8 @@ func (b bareBlock) says() string {
 		text += " Some figures left out: for all see " + sheetRef("ladder") + ", " + sheetRef("carcase") + "."
 	case len(above)+len(below) < len(b.places(true)):
 		text += " Figures are to where strips begin, the last to the part's end."
+	case b.row.Whole() && len(b.row.Strips) > 1:
+		text += " Figures are to where strips begin and end."
 	}
 	return text
 }

@@ -179,11 +179,17 @@ func steps(stops []dim.Stop) int {
 	return n
 }
 
-// withBottles is the scene of all pieces and, numbered after them, all bottles.
-func withBottles(r *rack.Rack) view.Scene {
+// allBottles leaves none out.
+func allBottles(rack.Bottle) bool { return true }
+
+// withBottles is the scene of all pieces and, numbered after them, the bottles that
+// keep says yes to.
+func withBottles(r *rack.Rack, keep func(rack.Bottle) bool) view.Scene {
 	s := sceneOf(r, func(rack.Piece) bool { return true })
 	for i, b := range r.Bottles {
-		s.Rounds = append(s.Rounds, view.Bottle(len(r.Pieces)+i, b.Body, b.Neck)...)
+		if keep(b) {
+			s.Rounds = append(s.Rounds, view.Bottle(len(r.Pieces)+i, b.Body, b.Neck)...)
+		}
 	}
 	return s
 }
@@ -193,7 +199,7 @@ func withBottles(r *rack.Rack) view.Scene {
 // says, where the ladders stand the plan.
 func front(in Input) *page {
 	r := in.Rack
-	return elevated(in, "front", "Front elevation", withBottles(r), view.Front, "Front", len(r.Pieces), func(e *elevation) {
+	return elevated(in, "front", "Front elevation", withBottles(r, allBottles), view.Front, "Front", len(r.Pieces), func(e *elevation) {
 		e.widths()
 		e.height(dim.LeftOf)
 		last := r.Columns[len(r.Columns)-1].Kind

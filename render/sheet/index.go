@@ -13,11 +13,19 @@ import (
 type indexed struct {
 	kind, title string
 	first, last int
+	about       []about
+}
+
+// about is a part that a sheet of a run is about.
+type about struct {
+	part string
+	at   int
 }
 
 // kinds are the titles of kinds whose sheets have titles of their own each.
 var kinds = map[string]string{
 	"order": "Order", "ladder": "Ladders", "section": "Sections", "carcase": "Carcase assembly",
+	"parts": "Parts", "bare": "Bare for glue",
 }
 
 // indexOf returns the index of pages that are numbered from a number on: sheets
@@ -30,11 +38,16 @@ func indexOf(pages []*page, from int) []indexed {
 		if t, ok := kinds[kind]; ok {
 			title = t
 		}
-		if n := len(out); n > 0 && out[n-1].kind == kind && out[n-1].title == title {
+		n := len(out)
+		if n > 0 && out[n-1].kind == kind && out[n-1].title == title {
 			out[n-1].last = from + i
-			continue
+		} else {
+			out = append(out, indexed{kind: kind, title: title, first: from + i, last: from + i})
+			n++
 		}
-		out = append(out, indexed{kind, title, from + i, from + i})
+		for _, part := range p.about {
+			out[n-1].about = append(out[n-1].about, about{part, from + i})
+		}
 	}
 	return out
 }
@@ -53,10 +66,27 @@ func (x indexed) numbers() string {
 // the kind's own words.
 func sheetRef(kind string) string { return "{sheets." + kind + "}" }
 
+// partRef is the same for those sheets of a kind that are about a part.
+func partRef(kind, part string) string { return sheetRef(kind + "." + part) }
+
+// of narrows a row to the sheets about a part; it is empty where there are none.
+func (x indexed) of(part string) (out indexed) {
+	for _, a := range x.about {
+		if a.part != part {
+			continue
+		}
+		if out.kind == "" {
+			out.kind, out.first = x.kind, a.at
+		}
+		out.last = a.at
+	}
+	return out
+}
+
 // widestRef is as wide as any numbers of sheets below a thousand.
 const widestRef = "sheets 000–000"
 
-var sheetRefs = regexp.MustCompile(`\{sheets\.([a-z]+)\}`)
+var sheetRefs = regexp.MustCompile(`\{sheets\.([a-z.]+)\}`)
 
 // refer puts numbers in place of what sheetRef left in the notes of a page.
 func (p *page) refer(index []indexed) {
@@ -81,10 +111,15 @@ func (p *page) refer(index []indexed) {
 	}
 }
 
-// sheetsOf names the sheets of a kind by their numbers: those of its first row.
+// sheetsOf names the sheets of a kind, or of those the ones about a part, by their
+// numbers: those of its first row.
 func sheetsOf(index []indexed, kind string) string {
+	kind, part, of := strings.Cut(kind, ".")
 	all := indexed{}
 	for _, x := range index {
+		if of {
+			x = x.of(part)
+		}
 		switch {
 		case x.kind != kind:
 		case all.kind == "":

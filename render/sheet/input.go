@@ -48,6 +48,7 @@ type page struct {
 	in    Input
 	area  drawing.Rect // free, inside the frame and above the title block
 	scale string       // for the title block; "" where views bear their own
+	about []string     // the parts that it is about, where other sheets of its kind are about others
 }
 
 // Borders of a sheet: the filing border at the left, the others (ISO 5457:1999,

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -27,7 +28,7 @@ func measureSheets(in Input, dims []inspect.Dimension) []*page {
 		p := in.newPage(fmt.Sprintf("inspection-%d", n+1), "Inspection")
 		w := newScribe(p.sheet, p.area)
 		if n == 0 {
-			note := measureNote(in)
+			note := measureNote(in, dims)
 			if len(inspect.Gauges(dims)) == 0 { // else the gauges' own sheet says so
 				note += ungauged(in, inspect.Ungauged(dims))
 			}
@@ -42,10 +43,14 @@ func measureSheets(in Input, dims []inspect.Dimension) []*page {
 }
 
 // measureNote says how to read the limits.
-func measureNote(in Input) string {
-	f := in.Rack.Format
-	return "Places: both ends, front and back, of every cell or column, and both of two facing slats; write the worst figure. Least, greatest: what the fit bears " +
-		"of this one figure alone; a bar: no limit near. TIGHT: a limit nearer than ±" + f.Unit(in.Rack.Design.Shop.Tolerance) + "."
+func measureNote(in Input, dims []inspect.Dimension) string {
+	tol := in.Rack.Design.Shop.Tolerance
+	text := "Places: both ends, front and back, of every cell or column, and both of two facing slats; write the worst figure. Least, greatest: what the fit bears " +
+		"of this one figure alone, and in the column beside them what a bottle meets, or comes off, beyond; a bar: no limit near."
+	if slices.ContainsFunc(dims, func(d inspect.Dimension) bool { return d.Tight(tol) }) {
+		text += " TIGHT: a limit nearer than ±" + in.Rack.Format.Unit(tol) + "."
+	}
+	return text
 }
 
 // measureLedger lists the dimensions.

@@ -7,6 +7,7 @@ import (
 	"slatwright/geometry/inspect"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
+	"slatwright/specs/word"
 )
 
 // A gauge is drawn as a stepped stick: the go end, then the no-go end. How long
@@ -31,11 +32,8 @@ func gaugeSheets(in Input, list []inspect.Gauge, without string) []*page {
 	}
 	area := in.room()
 	note := "Cut gauges from stiff waste, corners square, and mark their ends. GO enters every place of its name without force, NO-GO enters none. Sideways gap: between facing slats; upright gap: from a slat up to the one above."
-	for _, g := range list {
-		if g.Go > 0 && g.NoGo > 0 && g.NoGo-g.Go < 2*in.Rack.Design.Shop.Tolerance {
-			note += " Where the two differ by less than the shop works to, measure with a calliper instead."
-			break
-		}
+	if names := tooNear(in, list); len(names) > 0 {
+		note += " " + word.Capital(word.List(names)) + ": GO and NO-GO are nearer than the shop works to, so measure with a calliper too."
 	}
 	for _, g := range list {
 		if snug(g) {
@@ -60,6 +58,16 @@ func gaugeSheets(in Input, list []inspect.Gauge, without string) []*page {
 		pages = append(pages, p)
 	}
 	return pages
+}
+
+// tooNear names the gauges whose two ends differ by less than the shop can be off.
+func tooNear(in Input, list []inspect.Gauge) (names []string) {
+	for _, g := range list {
+		if g.Go > 0 && g.NoGo > 0 && g.NoGo-g.Go < 2*in.Rack.Design.Shop.Tolerance {
+			names = append(names, gaugeName(g))
+		}
+	}
+	return names
 }
 
 // ungauged says which gaps have no gauge, and what to do about them.
@@ -110,12 +118,17 @@ func gaugePlaces(area drawing.Rect, top drawing.Um, list []inspect.Gauge, den in
 	return pages
 }
 
+// gaugeName is a gauge with the columns that it is of.
+func gaugeName(g inspect.Gauge) string {
+	if g.Where == "" {
+		return g.Name
+	}
+	return g.Where + ": " + g.Name
+}
+
 // drawGauge draws one gauge with its widths.
 func drawGauge(p *page, g inspect.Gauge, at drawing.Point, den int64) {
-	name := g.Name
-	if g.Where != "" {
-		name = g.Where + ": " + name
-	}
+	name := gaugeName(g)
 	if snug(g) {
 		name += ": TIGHT"
 	}

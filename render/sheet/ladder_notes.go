@@ -41,11 +41,7 @@ func whichLadders(r *rack.Rack, shape, k, n int) string {
 	what := fmt.Sprintf("%s of %d from the left", rack.Places("ladder", r.LaddersOf(shape)), len(r.Ladders))
 	text := fmt.Sprintf("Make %d: %s", s.Count, what)
 	if k > 0 {
-		same := "ladder"
-		if s.Count > 1 {
-			same = fmt.Sprintf("%d ladders", s.Count)
-		}
-		text = fmt.Sprintf("The same %s once more, no more to make: %s", same, what)
+		text = "The other face of " + what + "; no more to make"
 	}
 	if n > 1 {
 		text += fmt.Sprintf("; sheet %d of %d", k+1, n)

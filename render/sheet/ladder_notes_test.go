@@ -34,7 +34,7 @@ func TestLadderSheetsSayWhich(t *testing.T) {
 				says := func(what string) bool { return strings.Contains(text, strings.ReplaceAll(what, " ", "")) }
 				if says(fmt.Sprintf("Make %d: %s of %d from the left", shape.Count, which, len(r.Ladders))) {
 					made++
-				} else if !says("no more to make: " + which) {
+				} else if !says("The other face of " + which) {
 					t.Errorf("%s, %s: the sheet does not say that it is for %s", name, s.Name, which)
 				}
 				if got := s.Title; got != "L"+which[1:] && !strings.HasPrefix(got, "L"+which[1:]+", ") {

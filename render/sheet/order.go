@@ -103,12 +103,12 @@ func continued(in Input, rest []list, cautions bool) []*page {
 
 // isometric returns the lines in sight of the rack with its bottles.
 func isometric(r *rack.Rack) []view.Line {
-	return view.Visible(view.Lines(withBottles(r), view.Isometric))
+	return view.Visible(view.Lines(withBottles(r, allBottles), view.Isometric))
 }
 
 // orderView draws the rack with its bottles.
 func orderView(p *page, box drawing.Rect) {
-	s, pieces := withBottles(p.in.Rack), len(p.in.Rack.Pieces)
+	s, pieces := withBottles(p.in.Rack, allBottles), len(p.in.Rack.Pieces)
 	lines := p.in.seen
 	if lines == nil {
 		lines = func() []view.Line { return isometric(p.in.Rack) }

@@ -34,7 +34,11 @@ func solved(in Input) list {
 		if name == "" {
 			name = "cells"
 		}
-		text := fmt.Sprintf("gap %s, ladders every %s", f.Unit(kind.Gap), f.Text(kind.Pitch))
+		apart := "ladders every"
+		if kind.Count == 1 {
+			apart = "ladder to ladder"
+		}
+		text := fmt.Sprintf("gap %s, %s %s", f.Unit(kind.Gap), apart, f.Text(kind.Pitch))
 		if len(kind.Rises) > 0 && !slices.ContainsFunc(kind.Rises, func(l length) bool { return l != kind.Rises[0] }) {
 			text += ", rows every " + f.Text(kind.Rises[0])
 		}
@@ -139,10 +143,18 @@ func closely(in Input) list {
 		}
 		l.rows = append(l.rows, []string{placeName(d), text})
 	}
+	var short []string
 	for _, x := range in.Findings {
-		if x.Name == "shop.tolerance" && strings.Contains(x.Says, "too little") && x.Status != check.Fail {
-			l.rows = append(l.rows, []string{"room round the bottles", findingText(x)})
+		if x.Name == "shop.tolerance" && strings.Contains(x.Says, "too little") && x.Status != check.Fail && !slices.Contains(short, x.Where) {
+			short = append(short, x.Where)
 		}
+	}
+	if len(short) > 0 {
+		text := "gone where every size is off to the worse side, unlikely as that is: see the check, " + plainly("shop.tolerance")
+		if short[0] != "" {
+			text = strings.Join(short, ", ") + ": " + text
+		}
+		l.rows = append(l.rows, []string{"room round the bottles", text})
 	}
 	return l
 }

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"slatwright/geometry/finish"
 	"slatwright/geometry/fixing"
@@ -21,6 +22,7 @@ const (
 	partBelow = 6 * drawing.MM
 	partLeft  = 26 * drawing.MM
 	partFront = 18 * drawing.MM // more at the left of a top, for figures from its front edge
+	partHoles = 8 * drawing.MM  // more at the left of a bored apron, for how far in its holes are
 	partEnd   = 60 * drawing.MM // for the end view and its dimension
 	partGap   = 4 * drawing.MM  // the least between neighbours
 )
@@ -34,17 +36,35 @@ func parts(in Input) []*page {
 			blocks = append(blocks, b.broken(blank))
 		}
 	}
-	groups := sharedOut(blank, blocks)
-	if other := sharedOut(blank, boredFirst(blocks)); len(other) < len(groups) {
-		groups = other
-	}
 	var pages []*page
-	for _, group := range groups {
-		p := in.newPage(fmt.Sprintf("parts-%d", len(pages)+1), "Parts")
+	for _, group := range sharedOut(blank, blocks) {
+		p := in.newPage(fmt.Sprintf("parts-%d", len(pages)+1), "")
+		var list []int
+		for _, b := range group {
+			list = append(list, b.part)
+		}
+		p.tell("Part", list)
 		pages = append(pages, p)
 		drawParts(p, group)
 	}
 	return pages
+}
+
+// tell says in a page's title, and in the index, which parts it is about.
+func (p *page) tell(title string, parts []int) {
+	parts = slices.Compact(parts)
+	var marks []string
+	for _, i := range parts {
+		part := p.in.Rack.Parts[i]
+		marks, p.about = append(marks, part.Mark), append(p.about, part.Name)
+	}
+	switch len(parts) {
+	case 1:
+		title += " " + marks[0] + ", " + p.about[0]
+	default:
+		title += "s " + strings.Join(marks, ", ")
+	}
+	p.sheet.Title = title
 }
 
 // drawParts draws blocks one below the other, what room is left shared out
@@ -122,8 +142,11 @@ func (b partBlock) lies() bool { return b.piece.Grain == space.Z }
 
 // left is the room at the left of the view.
 func (b partBlock) left() drawing.Um {
-	if b.slotted() {
+	switch {
+	case b.slotted():
 		return partLeft + partFront
+	case b.bored():
+		return partLeft + partHoles
 	}
 	return partLeft
 }
@@ -190,7 +213,9 @@ func (b partBlock) above(p *page, v picture) drawing.Um {
 	switch {
 	case out.H() < partNarrow: // its width's figure may stand over it
 		least = 12 * drawing.MM
-	case b.name == "leg" || b.bored() || b.slotted():
+	case b.bored():
+		least = holeFigure
+	case b.name == "leg" || b.slotted():
 		least = frontEdge
 	}
 	return max(least, face.Room(dim.Above), end.Room(dim.Above), b.beside(p.in.Rack, v, out))
@@ -215,7 +240,12 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	v.at = v.at.Add(drawing.Pt(box.Min.X+b.left(), box.Min.Y+partTitle+b.above(p, v)).Sub(size.Min))
 	out := v.extent(b.scene)
 
-	bare := b.bare(p, v)
+	var bare []drawing.Rect
+	if b.bored() {
+		b.drawNails(p, v)
+	} else {
+		bare = b.bare(p, v)
+	}
 	v.draw(p.sheet, view.Visible(view.Lines(b.scene, b.face)), func(l view.Line) (drawing.Class, bool) {
 		return drawing.Visible, !b.atBreak(l)
 	})
@@ -225,10 +255,10 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 	grain(p.sheet, out, append(bare, b.missing(v)...))
 	end := b.end(p, v, out)
 	p.sheet.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, end))
-	onFace, onEnd := b.boards(p, v, out, end)
+	onFace, _ := b.boards(p, v, out, end)
 	onFace.Draw(out)
+	_, onEnd := b.boards(p, v, out, end) // anew: its chains are numbered after those drawn
 	onEnd.Draw(end)
-	b.underEdge(p, v, out)
 	foot := box
 	foot.Min.Y = out.Max.Y + b.second(p, v) + b.under(v)
 	b.frontBack(p, v, out)
@@ -362,7 +392,10 @@ func (b partBlock) boards(p *page, v picture, out, end drawing.Rect) (face, ends
 	if front := b.fromFront(r, v, out); len(front) > 0 { // which leaves no room there for the width
 		face.Running(dim.LeftOf, "FRONT", front, dim.Options{})
 		ends.Overall(dim.RightOf, coord{}.stop(end.Max.Y, end.Max.X), upTo(end.Min.Y, part.Width, end.Max.X, wide), dim.Options{})
-	} else if !b.bored() { // its height stands with the other aprons
+	} else {
+		if b.bored() {
+			face.Chain(dim.LeftOf, b.acrossTo(v, out, b.piece.Box.Max, b.holes(r)), dim.Options{})
+		}
 		face.Overall(dim.LeftOf, coord{}.stop(out.Max.Y, out.Min.X), upTo(out.Min.Y, part.Width, out.Min.X, wide), dim.Options{})
 	}
 	origin, stops := b.stops(p, v, out)

@@ -12,8 +12,13 @@ import (
 	"slatwright/render/drawing"
 )
 
-// The back upper apron is made as the others are and then bored for the screws
-// into the blocks under the top: its outer face is drawn by itself.
+// The back upper apron is made as the lower one is and then bored for the screws
+// into the blocks under the top: its outer face is drawn by itself, with these
+// holes and the nails.
+
+// holeFigure is what the figure from the apron's top edge to its holes takes over
+// the view, where it stands outside its arrowheads.
+const holeFigure = 16 * drawing.MM
 
 // newBoredBlock draws the outer face of the back upper apron; ok is false where
 // no block is screwed to it.
@@ -29,18 +34,6 @@ func newBoredBlock(in Input, part int) (b partBlock, ok bool) {
 	b = newPartBlock(in, upper)
 	b.face, b.hold, b.pair, b.off = view.Back, hold, "back upper", 1
 	return b, true
-}
-
-// boredFirst returns blocks with the bored apron's, which is low, before those of
-// the others, so that it can share the leg's sheet.
-func boredFirst(blocks []partBlock) []partBlock {
-	out := slices.Clone(blocks)
-	from := slices.IndexFunc(out, func(b partBlock) bool { return b.name == "apron" })
-	if at := slices.IndexFunc(out, partBlock.bored); at > from {
-		b := out[at]
-		out = slices.Insert(slices.Delete(out, at, at+1), from, b)
-	}
-	return out
 }
 
 // bored reports whether the block is that of the apron bored for the blocks.
@@ -71,26 +64,17 @@ func (b partBlock) drawHoles(p *page, v picture) {
 	}
 }
 
-// underEdge gives the way from the apron's top edge to the holes.
-func (b partBlock) underEdge(p *page, v picture, out drawing.Rect) {
-	if !b.bored() {
-		return
-	}
-	board := dim.New(p.sheet, p.in.Rack.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})
-	board.Chain(dim.LeftOf, b.acrossTo(v, out, b.piece.Box.Max, b.holes(p.in.Rack)), dim.Options{})
-	board.Draw(out)
-}
-
-// holesAlong are the places of the holes from the apron's left end; none where
-// they are too many to go under the view.
+// holesAlong are the places of the holes from the apron's left end, of each block's
+// two the nearer one's alone; none where they are too many to go under the view.
 func (b partBlock) holesAlong(r *rack.Rack, v picture, out drawing.Rect) (origin string, stops []dim.Stop) {
-	holes := b.holes(r)
-	if !b.gap.none() || dim.RunningRow*drawing.Um(len(holes)+1) > out.W() {
+	blocks := b.hold.Middles
+	if !b.gap.none() || dim.RunningRow*drawing.Um(len(blocks)+2) > out.W() {
 		return "", nil
 	}
 	left := b.piece.Box.Min
 	stops = []dim.Stop{{At: v.point(left).X, From: out.Max.Y}}
-	for _, q := range holes {
+	for _, x := range blocks {
+		q := b.hold.HolesAt(r, x)[0]
 		stops = append(stops, dim.Stop{At: v.point(q).X, Value: q.X - left.X, From: out.Max.Y})
 	}
 	return "LEFT", inOrderOf(stops, func(s dim.Stop) length { return s.Value })
@@ -100,9 +84,17 @@ func (b partBlock) holesAlong(r *rack.Rack, v picture, out drawing.Rect) (origin
 func (b partBlock) boredNote(in Input, figures bool) string {
 	r, f := in.Rack, in.Rack.Format
 	bits := fixing.BitsOf(r)
-	text := fmt.Sprintf("As the others, and bored. Outer face, seen from behind. Circles: %d holes %s, countersunk", len(b.holes(r)), f.Unit(bits.Clear))
-	if !figures {
-		text += ", " + fmt.Sprintf("%s to either side of the blocks' middles", f.Unit(b.hold.Block.X/4))
+	alike := "the back lower one"
+	if legsAlike(r) {
+		alike = "the others"
 	}
-	return text + ": " + sheetRef("top") + "."
+	pair := b.hold.HolesAt(r, b.hold.Middles[0])
+	text := fmt.Sprintf("Outer face, seen from behind, top edge up; made as %s, then bored. Circles: %d holes %s, countersunk, in pairs %s apart",
+		alike, len(b.holes(r)), f.Unit(bits.Clear), f.Unit(pair[1].X-pair[0].X))
+	if figures {
+		text += ", figures to the one nearer LEFT"
+	} else {
+		text += " about the blocks' middles"
+	}
+	return text + ": " + sheetRef("top") + ". Crosses: nails."
 }

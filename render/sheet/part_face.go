@@ -81,6 +81,13 @@ func (b partBlock) drawOutside(p *page, v picture, at drawing.Point) {
 	})
 	out := v.extent(b.scene)
 	b.breaks(p.sheet, v, out)
+	b.drawNails(p, v)
+	b.endWord(p, v, out)
+	b.nailBoard(p, v).Draw(out)
+}
+
+// drawNails marks the nails through the outer face.
+func (b partBlock) drawNails(p *page, v picture) {
 	for _, c := range b.piece.Fixed {
 		if patch, ok := b.shifted(c); ok && b.against(c) {
 			e := v.around(patch)
@@ -89,13 +96,12 @@ func (b partBlock) drawOutside(p *page, v picture, at drawing.Point) {
 			}
 		}
 	}
-	b.endWord(p, v, out)
-	b.nailBoard(p, v).Draw(out)
 }
 
-// against reports whether a contact is one of the face drawn.
+// against reports whether a contact is one of the face that sits on others: of the
+// face drawn, but of the bored apron's, which is drawn from outside.
 func (b partBlock) against(c rack.Contact) bool {
-	return c.Axis == b.thick && c.Far == (b.face.On(b.thick) > 0)
+	return c.Axis == b.thick && c.Far == (b.face.On(b.thick) > 0 != b.bored())
 }
 
 // endWord letters which end of an apron or a leg lies to the right.

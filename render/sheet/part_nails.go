@@ -102,8 +102,7 @@ func (b partBlock) nailFigures(p *page) bool {
 	return len(stops) > 0
 }
 
-// frontEdge is what the word at a leg's upper edge takes, or that at a top's, or
-// the arrowhead over a bored apron's.
+// frontEdge is what the word at a leg's upper edge takes, or that at a top's.
 const frontEdge = 7 * drawing.MM
 
 // frontWord letters which of a leg's edges lies at the top of its view.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"slatwright/geometry/inspect"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/view"
 	"slatwright/render/drawing"
@@ -40,7 +41,7 @@ func section(in Input, kind int) []*page {
 	name, title := "section", "Section through cells"
 	if len(r.Kinds) > 1 {
 		name = fmt.Sprintf("section-%d", kind+1)
-		title = "Section, " + r.Kinds[kind].Name
+		title = "Section, " + inspect.Columns(r, kind)
 	}
 	in = in.turned(func(blank *page) int64 { return sectionScale(in, blank.area, kind) })
 	p := in.newPage(name, title)

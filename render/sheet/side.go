@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
 	"slatwright/render/dim"
@@ -8,11 +9,11 @@ import (
 )
 
 // sideView is the elevation from the right: depth and heights, with the end
-// ladder's slats hidden behind its legs dashed, and the bottles' necks standing
-// out at the front.
+// ladder's slats hidden behind its legs dashed, and the necks of the right end
+// column's bottles standing out at the front; those of others would only blur them.
 func sideView(in Input) *page {
 	r := in.Rack
-	return elevated(in, "side", "Side elevation", withBottles(r), view.Right, "Seen from the right", len(r.Pieces), func(e *elevation) {
+	return elevated(in, "side", "Side elevation", withBottles(r, inLastColumn(r)), view.Right, "Seen from the right", len(r.Pieces), func(e *elevation) {
 		y := func(c coord) drawing.Um { return e.v.point(space.Point{Y: c.l}).X }
 		stops := e.depths(func(c coord) dim.Stop { return c.stop(y(c), e.v.point(space.Point{}).Y) })
 		e.dim.Chain(dim.Below, stops, dim.Options{})
@@ -37,6 +38,9 @@ func (e *elevation) longest(out length, y func(coord) drawing.Um) {
 	}
 	neck := e.out.Min.Y
 	for _, b := range r.Bottles {
+		if !inLastColumn(r)(b) {
+			continue
+		}
 		if at := e.v.point(space.Point{Z: b.Neck.Z}).Y; neck == e.out.Min.Y || at < neck {
 			neck = at // the highest one's
 		}
@@ -44,7 +48,12 @@ func (e *elevation) longest(out length, y func(coord) drawing.Um) {
 	stops := []dim.Stop{tip.stop(y(tip), neck), front.stop(y(front), e.out.Min.Y), back.stop(y(back), e.out.Min.Y)}
 	e.dim.Chain(dim.Above, stops, dim.Options{})
 	e.dim.Overall(dim.Above, stops[0], stops[2], dim.Options{})
-	e.notes = append(e.notes, "above: with the longest bottles that fit, bases flush behind; drawn: usual ones")
+	e.notes = append(e.notes, "above: with the longest bottles that fit, bases flush behind; drawn: usual ones of the right end column")
+}
+
+// inLastColumn returns whether a bottle lies in the right end column.
+func inLastColumn(r *rack.Rack) func(rack.Bottle) bool {
+	return func(b rack.Bottle) bool { return b.Column == len(r.Columns)-1 }
 }
 
 // beside letters a word to the left of a place.
