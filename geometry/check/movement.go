@@ -124,10 +124,10 @@ func today(a wood.Air) string {
 
 func lookCrossing(r *rack.Rack) []Finding {
 	w := r.Design.Wood
-	name, width := "", unit.Length(0)
-	for _, n := range []string{"leg.width", "slat.height", "apron.height"} {
-		if l := r.Len(n); l > width {
-			name, width = n, l
+	name, piece, width := "", "", unit.Length(0)
+	for _, n := range [][2]string{{"leg.width", "a leg"}, {"slat.height", "a slat"}, {"apron.height", "an apron"}} {
+		if l := r.Len(n[0]); l > width {
+			name, piece, width = n[0], n[1], l
 		}
 	}
 	moves := wood.Movement(width.MM(), wood.Across(w), 0, wood.AirOf(w).Swing())
@@ -135,7 +135,7 @@ func lookCrossing(r *rack.Rack) []Finding {
 	f := Finding{
 		Where: "rack", Status: OK, Figure: figure(moves), Limit: figure(most), Unit: "mm",
 		Says: fmt.Sprintf("the widest piece across another, %s, %s wide, moves %s with the room's air, most %s",
-			name, r.Format.Unit(width), slight(r, moves), slight(r, most)) + beyond(r),
+			piece, r.Format.Unit(width), slight(r, moves), slight(r, most)) + beyond(r),
 		Source: movementSource(r) + "; " + sources("move.cross_most"),
 	}
 	if !r.Design.Joint.Glue {

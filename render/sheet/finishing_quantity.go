@@ -20,8 +20,8 @@ var finishCautions = []string{
 }
 
 // quantities returns the sheet of areas and materials: figures at the left,
-// paper and cautions at the right, where the figures are from below both. What
-// has no room goes to a second sheet.
+// paper and cautions at the right. What has no room goes to a second sheet. Where
+// the figures are from is for the desk: it stands with the checks.
 func quantities(in Input) []*page {
 	p := in.newPage("quantities", "Areas, quantities")
 	pages := []*page{p}
@@ -45,36 +45,22 @@ func quantities(in Input) []*page {
 	write("Areas", areaLedger(in))
 	write("Materials, with what is lost", materialLedger(in))
 	say(said{"Sanding", []string{sandingNote(in)}})
-	low := w.y
 	w = newScribe(p.sheet, right)
 	write("Sandpaper, sheets of 230 × 280 mm (9 × 11 in)", paperLedger(in))
 	say(said{"Cautions", finishCautions})
-
-	foot := p.area
-	foot.Min.Y = max(low, w.y)
-	columns := []tableColumn{{title: "figure", width: 40 * drawing.MM}, {title: "how much, and where that is from"}}
-	rows := origins(in)
-	if len(over) == 0 {
-		w = newScribe(p.sheet, foot)
-		rows = rows[w.table(columns, rows, nil):]
-	}
-	if len(over) > 0 || len(rows) > 0 {
-		title := "Sources"
-		if len(over) > 0 {
-			title = "Areas, quantities"
-		}
-		p = in.newPage("quantities-2", title)
+	say(said{"", []string{"Where the figures are from: " + sheetRef("order") + "."}})
+	if len(over) > 0 {
+		p = in.newPage("quantities-2", "Areas, quantities")
 		pages = append(pages, p)
 		w = newScribe(p.sheet, p.area)
 		for _, s := range over {
 			s.write(w)
 		}
-		w.table(columns, rows, nil)
 	}
 	return pages
 }
 
-// A said is notes under a heading.
+// A said is notes under a heading, or without one.
 type said struct {
 	heading string
 	notes   []string
@@ -85,7 +71,9 @@ func (s said) write(w *scribe) bool {
 	if w.room() < needed(append([]string{s.heading}, s.notes...), w.box.W(), 5*drawing.MM) {
 		return false
 	}
-	w.heading(s.heading)
+	if s.heading != "" {
+		w.heading(s.heading)
+	}
 	for _, n := range s.notes {
 		w.note(n, 5*drawing.MM)
 	}
@@ -160,8 +148,15 @@ func paperLedger(in Input) ledger {
 	return l
 }
 
-// origins says where the figures are from, what and a text each.
-func origins(in Input) [][]string {
+// origins says where the figures of finishing are from.
+func origins(in Input) list {
+	return list{"Figures of finishing", []tableColumn{
+		{title: "figure", width: 40 * drawing.MM}, {title: "how much, and from where"},
+	}, originRows(in)}
+}
+
+// originRows has what and a text each.
+func originRows(in Input) [][]string {
 	d := in.Rack.Design
 	from := func(o table.Origin) string {
 		switch o.Standing {

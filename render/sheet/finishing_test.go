@@ -51,7 +51,7 @@ func TestFinishingSheetsAreWhole(t *testing.T) {
 	for name, r := range racks {
 		sheets := packet(t, r)
 		texts := map[string]string{}
-		for _, word := range []string{"bare", "quantities", "work", "hardware", "clamps", "inspection"} {
+		for _, word := range []string{"order", "bare", "quantities", "work", "hardware", "clamps", "inspection"} {
 			texts[word] = lettered(sheets, word)
 		}
 		shows := func(word, what string) {
@@ -65,7 +65,7 @@ func TestFinishingSheetsAreWhole(t *testing.T) {
 		}
 		for _, s := range finish.Supplies(r, finish.Panel{}) {
 			shows("quantities", finish.Volume(r.Format.System, s.Millilitres))
-			shows("quantities", s.Coverage.Origin.Source)
+			shows("order", s.Coverage.Origin.Source)
 		}
 		for _, s := range assembly.Steps(r, finish.Panel{}, nil) {
 			shows("work", s.Name) // its text is broken into lines beside other columns

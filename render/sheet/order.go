@@ -14,8 +14,8 @@ import (
 
 // order returns the order sheets: how the checks came out, the rack with its
 // bottles, what is built, the index of the packet, and the cautions of the trade;
-// then the parts, what to hold closely, what was asked, and last the checks that
-// are in order. Checks that fail or ask for caution come before all but the
+// then the parts, what to hold closely, what was asked, the checks that are in order,
+// and last where the figures of finishing are from. Checks that fail or ask for caution come before all but the
 // picture: the cautions of the trade stand on the next sheet where both do not go
 // on the first.
 func order(in Input, index []indexed) []*page {
@@ -65,7 +65,7 @@ func orderPage(in Input, index []indexed, foot bool) (p *page, rest []list, whol
 	}
 	// The sizes are never left out: they go on on the next sheet.
 	built := solved(in).write(newScribe(p.sheet, middle), "continued on the next sheet")
-	rest = append(rest, built, closely(in), asked(in), checks(in, true))
+	rest = append(rest, built, closely(in), asked(in), checks(in, true), origins(in))
 	return p, rest, len(pressing.rows) == 0
 }
 
