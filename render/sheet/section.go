@@ -2,14 +2,17 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"slatwright/geometry/check"
 	"slatwright/geometry/inspect"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/view"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
 	"slatwright/specs/unit"
+	"slatwright/specs/word"
 )
 
 // sections are the sections through the lowest and the highest row of cells,
@@ -179,23 +182,49 @@ func clearances(in Input, cuts []cut, w *scribe) {
 	}
 	w.note("Cut through the front legs; the back aprons are seen between them.", 0)
 	w.skip(3 * drawing.MM)
-	const heading = "What the checks found"
-	var rows [][]string
-	var lines []string
+	found(in, cellFindings(in, kind, low, high), w)
+}
+
+// cellFindings are those about the cells of a kind of column that a sheet shows.
+func cellFindings(in Input, kind int, low, high bool) (out []check.Finding) {
 	for _, x := range in.Findings {
 		atTop := x.Name == "fit.upper_apron" || x.Name == "fit.depth"
-		if strings.HasPrefix(x.Name, "fit.") && findingOf(x.Where, r, kind) && (atTop && high || !atTop && low) {
-			says := plainly(x.Name) + ": " + x.Says
-			rows = append(rows, []string{x.Status.Word(), says})
-			lines = append(lines, strings.ToUpper(says[:1])+says[1:]+": "+x.Status.Word()+".")
+		if strings.HasPrefix(x.Name, "fit.") && findingOf(x.Where, in.Rack, kind) && (atTop && high || !atTop && low) {
+			out = append(out, x)
 		}
 	}
-	if needed(lines, w.box.W(), 5*drawing.MM)+headingRow <= w.room() {
-		w.heading(heading)
-		for _, s := range lines {
-			w.note(s, 5*drawing.MM)
+	return out
+}
+
+// found says what checks found: in full where that is anything but good, small only
+// where it is much; of those in order the bench needs no more than that they are.
+func found(in Input, findings []check.Finding, w *scribe) {
+	const heading = "What the checks found"
+	var good []string
+	var rows [][]string
+	var lines, all []string
+	for _, x := range findings {
+		if x.Status == check.OK {
+			if name := plainly(x.Name); !slices.Contains(good, name) {
+				good = append(good, name)
+			}
+			continue
 		}
-		return
+		says := plainly(x.Name) + ": " + x.Says
+		rows = append(rows, []string{x.Status.Word(), says})
+		lines = append(lines, word.Capital(says)+": "+x.Status.Word()+".")
+	}
+	if all = lines; len(good) > 0 {
+		all = append(slices.Clone(lines), "In order: "+strings.Join(good, "; ")+" (figures and limits: "+sheetRef("order")+").")
+	}
+	for _, says := range [][]string{all, lines} {
+		if len(says) > 0 && needed(says, w.box.W(), 5*drawing.MM)+headingRow <= w.room() {
+			w.heading(heading)
+			for _, s := range says {
+				w.note(s, 5*drawing.MM)
+			}
+			return
+		}
 	}
 	list{heading, []tableColumn{
 		{title: "status", width: 18 * drawing.MM}, {title: "check, and what it says"},
