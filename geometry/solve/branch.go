@@ -23,14 +23,20 @@ func (q *ask) nodeLimit() int {
 // narrows on the way down and takes back on the way up.
 type branching struct {
 	*reduced
+	sum    lin  // what is sought least, over the unknowns
 	obj    int  // variable of the tableau; -1: none
 	any    bool // any solution will do
 	allInt bool // the objective takes whole values only
 	found  bool
-	best   rat
-	point  []rat // values of the parameters at the best
+	best   rat   // of the objective
+	scale  rat   // the sum is scale × objective + k, scale above nought
+	k      rat   //
+	values []rat // of the unknowns at the best
 
-	sums []int // see wholeSums
+	sums  []int   // see wholeSums
+	apart rat     // how far reined passes let the objective go
+	next  stretch // see closeIn
+	left  int     // nodes that may still be visited
 
 	// of the present pass
 	near   bool  // a split goes to the nearer whole number first
@@ -43,76 +49,95 @@ type branching struct {
 	cut    bool // a node beyond reach was left out
 }
 
-// minimise finds the least value of a sum over parameters among the exact
+// minimise finds the least value of a sum over unknowns among the exact
 // solutions, and the unknowns there. ok is false when there is no solution.
 // It uses up the tableau: reduce again before asking again.
 func (r *reduced) minimise(sum lin, limit int) (least rat, values []rat, ok bool) {
-	s := branching{reduced: r, obj: -1, any: len(sum.terms) == 0, point: make([]rat, len(r.whole))}
-	scale := whole(1)
-	if !s.any {
-		s.allInt = r.allWhole(sum)
-		unit := sum
-		if s.allInt {
-			if unit = coprime(sum); unit.terms[0].c.sign() != sum.terms[0].c.sign() {
-				unit = unit.times(whole(-1))
-			}
-			scale = sum.terms[0].c.quo(unit.terms[0].c)
-		}
-		s.obj = r.tab.addRow(unit.terms)
-	}
-	s.search(limit)
-	if !s.found {
-		return rat{}, nil, false
-	}
-	for _, e := range r.expr {
-		x := e.k
-		for _, t := range e.terms {
-			x = x.add(t.c.mul(s.point[t.v]))
-		}
-		values = append(values, x)
-	}
+	s := r.branch(sum)
+	s.left = limit
+	s.search()
+	return s.least(), s.values, s.found
+}
+
+// branch prepares a search for the least value of a sum over unknowns.
+func (r *reduced) branch(sum lin) *branching {
+	e := r.substitute(sum)
+	s := &branching{reduced: r, sum: sum, obj: -1, any: len(e.terms) == 0, scale: whole(1), k: e.k}
 	if s.any {
-		return sum.k, values, true // a search for any solution may have brought in a sum of its own
+		return s
 	}
-	return s.best.mul(scale).add(sum.k), values, true
+	unit := e
+	if s.allInt = r.allWhole(e); s.allInt {
+		if unit = coprime(e); unit.terms[0].c.sign() != e.terms[0].c.sign() {
+			unit = unit.times(whole(-1))
+		}
+		s.scale = e.terms[0].c.quo(unit.terms[0].c)
+	}
+	s.obj = r.tab.addRow(unit.terms)
+	return s
+}
+
+// least is the sum at the best found. A search for any solution may have
+// brought in an objective of its own, which says nothing of the sum.
+func (s *branching) least() rat {
+	if s.any {
+		return s.k
+	}
+	return s.best.mul(s.scale).add(s.k)
 }
 
 // firstNodes is how many nodes the first passes may take.
 const firstNodes = 64
 
-// search goes over the tree in passes until one of them sees it to the end.
+// search goes over the tree until it has seen it to the end: by passes, which
+// mostly do, and where they do not by closing in on the best value, which costs
+// more to begin with. Each may take more nodes every time.
+func (s *branching) search() {
+	for size := firstNodes; !s.passes(size) && !s.closeIn(size); size *= 4 {
+	}
+}
+
+// spend counts nodes against the limit of all.
+func (s *branching) spend(nodes int) {
+	if s.left -= nodes; s.left <= 0 {
+		panic(ErrTooHard)
+	}
+}
+
+// passes goes over the tree several times, and reports whether one of them has seen it to the end.
 // They take turns at which side of a split comes first: the farther one fails
 // or proves good sooner where defaults have to bend, the nearer one soon comes
 // upon a solution where much is open. Either can follow an unknown without
 // limits for ever, so that every other pair of passes lets the objective be no
 // more than so far above the relaxation, and farther only when nothing was
-// found there. Every other four split sums before rules and single parameters,
+// found there. Four of them split sums before rules and single parameters,
 // which ends circles and makes detours elsewhere. What one pass finds cuts the next.
-func (s *branching) search(limit int) {
-	size, reach := firstNodes, rat{}
-	for pass := 0; ; pass++ {
+func (s *branching) passes(size int) bool {
+	for pass := range 8 {
 		s.near, s.reach = pass%2 == 1, nil
-		if s.splits = nil; pass%8 >= 4 {
+		if s.splits = nil; pass >= 4 {
 			s.splits = s.wholeSums()
 		}
 		if pass%4 >= 2 {
 			s.seekSmall()
-			s.reach = &reach
+			s.reach = &s.apart
 		}
-		s.nodes, s.limit, s.out, s.cut = 0, min(size, limit), false, false
-		s.visit()
-		switch limit -= s.nodes; {
-		case s.found && s.any, !s.out && !s.cut, !s.out && s.found && !s.root.add(reach).less(s.best):
-			return // in the last case what is beyond reach is no better than the best
-		case limit <= 0:
-			panic(ErrTooHard)
-		case !s.out:
-			reach = s.farther(reach)
+		s.pass(min(size, s.left))
+		if s.found && s.any || !s.out && !s.cut || !s.out && s.found && !s.root.add(s.apart).less(s.best) {
+			return true // in the last case what is beyond reach is no better than the best
 		}
-		if pass%8 == 7 {
-			size *= 4
+		s.spend(s.nodes)
+		if !s.out {
+			s.apart = s.farther(s.apart)
 		}
 	}
+	return false
+}
+
+// pass goes over the tree once, as far as a number of nodes goes.
+func (s *branching) pass(limit int) {
+	s.nodes, s.limit, s.out, s.cut = 0, limit, false, false
+	s.visit()
 }
 
 // farther is the next reach after one in which nothing was found: at first some
@@ -191,8 +216,13 @@ func (s *branching) visit() {
 		}
 	}
 	s.found, s.best = true, val
-	for p := range s.point {
-		s.point[p] = t.vars[p].val
+	s.values = s.values[:0]
+	for _, e := range s.expr {
+		x := e.k
+		for _, f := range e.terms {
+			x = x.add(f.c.mul(t.vars[f.v].val))
+		}
+		s.values = append(s.values, x)
 	}
 }
 

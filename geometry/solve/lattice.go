@@ -5,6 +5,7 @@ package solve
 // take, whole ones for those marked whole. What is left are ranges of single
 // parameters and rows with a lower and an upper limit, kept in a tableau.
 type reduced struct {
+	of     *problem  // what it was made of
 	expr   []lin     // unknown -> parameters
 	whole  []bool    // parameter -> takes whole values only
 	limits []limited // parameter -> its own range
@@ -25,7 +26,7 @@ type limited struct {
 // reduce eliminates the equalities. It returns nil if they, a single range or
 // two parallel rows show that there is no solution.
 func (p *problem) reduce() *reduced {
-	r := &reduced{}
+	r := &reduced{of: p}
 	for _, u := range p.unknowns {
 		switch {
 		case u.hi.less(u.lo):

@@ -85,7 +85,7 @@ func (f *leaf) seek(sum lin) (rat, bool) {
 		f.point = nil
 		return rat{}, false
 	}
-	least, point, ok := r.minimise(r.substitute(sum), f.q.nodeLimit())
+	least, point, ok := r.minimise(sum, f.q.nodeLimit())
 	f.point = point
 	return least, ok
 }
@@ -253,7 +253,7 @@ func (f *leaf) finish() {
 			f.p.fix(v, e.k)
 			continue
 		}
-		x, point, _ := r.minimise(e, f.q.nodeLimit())
+		x, point, _ := r.minimise(lin{terms: []term{{v, whole(1)}}}, f.q.nodeLimit())
 		f.p.fix(v, x)
 		f.point = point
 		r = f.p.reduce()

@@ -216,14 +216,17 @@ func (t *tableau) entering(row int, up bool) int {
 // minimise lowers obj, the variable of a row without limits (so that it never
 // leaves the basis), as far as the others let it. The limits must hold
 // already. It reports false when there is no least value.
-func (t *tableau) minimise(obj int) bool {
+func (t *tableau) minimise(obj int) bool { return t.push(obj, false) }
+
+// push is minimise, or with up its opposite.
+func (t *tableau) push(obj int, up bool) bool {
 	for {
 		at := t.place[obj]
-		j := t.entering(at, false)
+		j := t.entering(at, up)
 		if j < 0 {
 			return true
 		}
-		if !t.step(j, t.rows[at][j].sign() < 0, at) {
+		if !t.step(j, t.rows[at][j].sign() > 0 == up, at) {
 			return false
 		}
 	}
