@@ -71,22 +71,48 @@ func glueUps(r *rack.Rack) (first, second int) {
 }
 
 // Packers is how many packers lie under a ladder whose second face is fitted, at
-// most: under each leg at the foot, at the top, and under every slat that has
-// none below it. They are as thick as a slat, so that the ladder lies level on
-// them and on the slats of its first face. 0 where no ladder is turned.
+// most: a pair at each of PackerPlaces. 0 where no ladder is turned.
 func Packers(r *rack.Rack) int {
 	most := 0
-	for _, s := range r.Shapes {
-		if s.Role != rack.Inner {
-			continue
-		}
-		n := 2 * 2
-		for _, z := range s.Right {
-			if !slices.ContainsFunc(s.Left, func(l unit.Length) bool { return (z - l).Abs() <= r.Len("slat.height")/2 }) {
-				n += 2
-			}
-		}
-		most = max(most, n)
+	for i := range r.Shapes {
+		most = max(most, 2*len(PackerPlaces(r, i)))
 	}
 	return most
+}
+
+// PackerPlaces returns where packers lie under the legs of a ladder of a shape
+// while its second face is fitted: their edges nearer the foot, above it,
+// ascending. They are as thick and as wide as a slat and lie as the slats do, so
+// that the ladder lies level on them and on the slats of its first face: at the
+// foot, at the top, and under every slat that has none below it, or beside the
+// one that is half below it; none where slats of the first face leave no room.
+// A ladder that is not turned has none.
+func PackerPlaces(r *rack.Rack, shape int) (out []unit.Length) {
+	s, wide := r.Shapes[shape], r.Len("slat.height")
+	if s.Role != rack.Inner {
+		return nil
+	}
+	near := func(list []unit.Length, z, apart unit.Length) int {
+		return slices.IndexFunc(list, func(l unit.Length) bool { return (z - l).Abs() < apart })
+	}
+	put := func(z unit.Length) {
+		if z >= 0 && z+wide <= r.Len("leg.length") && near(s.Left, z, wide) < 0 && near(out, z, wide) < 0 {
+			out = append(out, z)
+		}
+	}
+	put(0)
+	put(r.Len("leg.length") - wide)
+	for _, z := range s.Right {
+		switch k := near(s.Left, z, wide); {
+		case k < 0:
+			put(z)
+		case (z - s.Left[k]).Abs() <= wide/2: // that slat bears it
+		case z < s.Left[k]:
+			put(s.Left[k] - wide)
+		default:
+			put(s.Left[k] + wide)
+		}
+	}
+	slices.Sort(out)
+	return out
 }

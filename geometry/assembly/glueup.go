@@ -32,13 +32,13 @@ func (b *builder) glueUp(after int) int {
 	r := b.r
 	first, second := glueUps(r)
 	high := r.Len("leg.thickness") + r.Len("slat.thickness")
-	n := b.add(stepJig, fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together, %s. Lay the template's strip of the face to be made on the board, beside where a leg lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.caulText()), Span{}, after)
+	n := b.add(stepJig, fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together, %s (%s). Lay the template's strip of the face to be made on the board, beside where a leg lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.see(JigSheets), b.caulText()), Span{}, after)
 	n = b.add(stepFirst, fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge, the lowest one also by its card: end ladders their only face, inner ones the left face. %s "+
 		"%d faces, one after another.%s", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), first, b.wrote()), b.pressed(first), n)
 	if second > 0 {
-		n = b.add(stepSecond, fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it: "+
+		n = b.add(stepSecond, fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it (%s): "+
 			"so it lies level. Set, bore, fix%s the right face as its own sheet shows it. %d faces. Measure both diagonals again.%s",
-			r.Format.Unit(r.Len("slat.thickness")), b.orClamp(" and clamp"), second, b.wrote()), b.pressed(second), n)
+			r.Format.Unit(r.Len("slat.thickness")), b.see(JigSheets), b.orClamp(" and clamp"), second, b.wrote()), b.pressed(second), n)
 	}
 	n = b.fillSlats(n)
 	return b.aprons(n)

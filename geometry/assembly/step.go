@@ -22,6 +22,7 @@ const (
 	InspectSheets Sheet = "inspection"
 	CarcaseSheet  Sheet = "carcase"
 	GaugeSheets   Sheet = "gauges"
+	JigSheets     Sheet = "jig"
 )
 
 // StepBlocks is the name of the step that needs the blocks.

@@ -33,7 +33,7 @@ func assemblyCautions(in Input) []string {
 // assemblySheets returns the order of work with its waits, what to have at hand,
 // how the top is fitted, and the clamps and diagonals.
 func assemblySheets(in Input) []*page {
-	return slices.Concat(orderOfWork(in), hardwareSheets(in), topSheets(in), clampSheets(in))
+	return slices.Concat(orderOfWork(in), hardwareSheets(in), jigSheets(in), topSheets(in), clampSheets(in))
 }
 
 // orderOfWork lists the steps. Waits are what the labels give from and to; a
