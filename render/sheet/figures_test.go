@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"slatwright/geometry/assembly"
 	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
@@ -39,6 +40,8 @@ func TestFiguresAreSolvedLengths(t *testing.T) {
 					}
 				case clearance(s, d), quarter(r, s, d), strings.Contains(s.Name, "-parts-") && (nailed(r, d) || screwed(r, d)):
 					checked++
+				case strings.Contains(s.Name, "-jig") && jigged(r, d):
+					checked++
 				case strings.HasSuffix(s.Name, "-side"):
 					checked++
 					if out, deep := longest(r); d.Value != out && d.Value != deep {
@@ -62,6 +65,19 @@ func quarter(r *rack.Rack, s *drawing.Sheet, d drawing.DimRecord) bool {
 	n := 4 * d.Value
 	leg, slat := r.Len("leg.width"), r.Len("slat.height")
 	return strings.Contains(s.Name, "-ladder-") && (n == leg || n == 2*leg || n == slat || n == 2*slat)
+}
+
+// jigged reports whether a figure is one of the jig: as thick as a caul, a caul
+// longer than a ladder or wider, or where a packer lies: at the top, or level with a
+// slat or beside one.
+func jigged(r *rack.Rack, d drawing.DimRecord) bool {
+	caul, high := assembly.Caul(r), r.Len("slat.height")
+	if v := d.Value - caul; v == 0 || v == r.Len("slat.length") || v == r.Len("leg.length") || d.Value == r.Len("leg.length")-high {
+		return true
+	}
+	return slices.ContainsFunc(r.Kinds, func(k rack.Kind) bool {
+		return slices.ContainsFunc(k.Under, func(z length) bool { return d.Value == z || d.Value == z-high || d.Value == z+high })
+	})
 }
 
 // nailed reports whether a figure is one of a nail on the sheets of parts: on a

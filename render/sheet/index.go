@@ -25,7 +25,7 @@ type about struct {
 // kinds are the titles of kinds whose sheets have titles of their own each.
 var kinds = map[string]string{
 	"order": "Order", "ladder": "Ladders", "section": "Sections", "carcase": "Carcase assembly",
-	"parts": "Parts", "bare": "Bare for glue",
+	"parts": "Parts", "bare": "Bare for glue", "jig": "Jig",
 }
 
 // indexOf returns the index of pages that are numbered from a number on: sheets

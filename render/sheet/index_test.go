@@ -68,7 +68,7 @@ func TestIndexIsWhole(t *testing.T) {
 		}
 		for i, s := range sheets {
 			want := s.Title
-			for kind, all := range map[string]string{"ladder": "Ladders", "section": "Sections", "carcase": "Carcase assembly", "order": "Order", "parts": "Parts", "bare": "Bare for glue"} {
+			for kind, all := range map[string]string{"ladder": "Ladders", "section": "Sections", "carcase": "Carcase assembly", "order": "Order", "parts": "Parts", "bare": "Bare for glue", "jig": "Jig"} {
 				if strings.Contains(s.Name, "-"+kind) {
 					want = all
 				}

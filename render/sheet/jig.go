@@ -220,7 +220,7 @@ func (j jig) plan(p *page, den int64, corner drawing.Point) {
 		which = "the second face"
 	}
 	caption := fmt.Sprintf("Ladder %d in the jig, %s up, from above, scale 1:%d. Feet and stop at the left.", r.LaddersOf(j.shape)[0], which, den)
-	p.caption(drawing.Pt(out.Centre().X, p.inked(0).Max.Y), caption)
+	p.caption(drawing.Pt(out.Centre().X, p.inked(0).Max.Y+drawing.MM), caption)
 }
 
 // packer is how long a packer is.
@@ -253,11 +253,23 @@ func (j jig) sizes(p *page, out drawing.Rect, den int64) *dim.Board {
 		}
 		return b
 	}
-	across := func(l length) dim.Stop { return dim.Stop{At: out.Max.Y - um(j.caul+l), Value: l, From: out.Min.X} }
-	b.Chain(dim.LeftOf, []dim.Stop{across(-j.caul), across(0), across(j.wide)}, dim.Options{})
-	b.Overall(dim.LeftOf, across(-j.caul), across(j.wide), dim.Options{})
-	b.Chain(dim.Below, []dim.Stop{along(-j.caul, out.Max.Y), along(0, out.Max.Y), along(j.long, out.Max.Y)}, dim.Options{})
-	b.Overall(dim.Below, along(-j.caul, out.Max.Y), along(j.long, out.Max.Y), dim.Options{})
+	at := func(name string, place func(length) drawing.Um, from drawing.Um) dim.Stop {
+		c := coordOf(j.in.Rack, name)
+		return c.stop(place(c.l), from)
+	}
+	x := func(l length) drawing.Um { return out.Min.X + um(j.caul+l) }
+	y := func(l length) drawing.Um { return out.Max.Y - um(j.caul+l) }
+	for _, side := range []struct {
+		side        dim.Side
+		board, zero dim.Stop
+		far         dim.Stop
+	}{
+		{dim.LeftOf, dim.Stop{At: y(-j.caul), Value: -j.caul, From: out.Min.X}, coord{}.stop(y(0), out.Min.X), at("slat.length", y, out.Min.X)},
+		{dim.Below, dim.Stop{At: x(-j.caul), Value: -j.caul, From: out.Max.Y}, coord{}.stop(x(0), out.Max.Y), at("leg.length", x, out.Max.Y)},
+	} {
+		b.Chain(side.side, []dim.Stop{side.board, side.zero, side.far}, dim.Options{})
+		b.Overall(side.side, side.board, side.far, dim.Options{})
+	}
 	return b
 }
 
@@ -266,10 +278,10 @@ func (j jig) sizes(p *page, out drawing.Rect, den int64) *dim.Board {
 func (j jig) fromEnd(p *page, den int64, corner drawing.Point) {
 	r, s := j.in.Rack, p.sheet
 	um := func(l length) drawing.Um { return onPaper(l, den) }
-	high := j.high()
+	all := j.high()
 	// y from the fence to the right, z from the underside of the board
 	box := func(y0, z0, y1, z1 length) drawing.Rect {
-		return drawing.Rect{Min: drawing.Pt(corner.X+um(j.caul+y0), corner.Y+um(high-z1)), Max: drawing.Pt(corner.X+um(j.caul+y1), corner.Y+um(high-z0))}
+		return drawing.Rect{Min: drawing.Pt(corner.X+um(j.caul+y0), corner.Y+um(all-z1)), Max: drawing.Pt(corner.X+um(j.caul+y1), corner.Y+um(all-z0))}
 	}
 	solid := func(c drawing.Class, b drawing.Rect) { s.Add(drawing.Rectangle(c, 0, drawing.White, b)) }
 	slat, leg := r.Len("slat.thickness"), r.Len("leg.thickness")
@@ -310,11 +322,11 @@ func (j jig) fromEnd(p *page, den int64, corner drawing.Point) {
 		}
 		right("caul", box(j.wide-j.leg/2-half, z, j.wide-j.leg/2+half, z+j.caul))
 	}
-	out := box(-j.caul, 0, j.wide, high)
+	out := box(-j.caul, 0, j.wide, all)
 	low := nameAll(p, names, out)
 	b := dim.New(s, r.Format, drawing.Ratio{Num: 1, Den: den})
-	up := func(l length) dim.Stop { return dim.Stop{At: out.Max.Y - um(l), Value: l, From: out.Min.X} }
-	b.Overall(dim.LeftOf, up(j.caul), up(j.caul+slat+leg), dim.Options{})
+	high := coordOf(r, "slat.thickness", "leg.thickness")
+	b.Overall(dim.LeftOf, coord{}.stop(fence.Max.Y, out.Min.X), high.stop(fence.Min.Y, out.Min.X), dim.Options{})
 	b.Draw(fence)
 	p.caption(drawing.Pt(out.Centre().X, max(out.Max.Y, low+jigRow/2)), fmt.Sprintf("From its top end, fence at the left, scale 1:%d", den))
 }
