@@ -153,16 +153,20 @@ func (j jig) beside(p *page, den int64) drawing.Rect {
 // notes say how the jig is made and how a ladder lies in it.
 func (j jig) notes() []string {
 	r, f := j.in.Rack, j.in.Rack.Format
+	waxed, held := "", "Slide the packers out"
+	if r.Design.Joint.Glue {
+		waxed, held = " Wax all three.", "When the glue holds, slide the packers out"
+	}
 	if j.second {
 		return []string{
 			fmt.Sprintf("Turn the ladder over about its length: feet to the stop again, the other leg to the fence. Packers %s thick lie crosswise under its legs, figures above from the foot to their edges: it rests on them and on the slats of its first face, level.",
 				f.Unit(r.Len("slat.thickness"))),
-			"Slide the packers out when the glue holds, before the ladder is lifted.",
+			held + " before the ladder is lifted.",
 		}
 	}
 	return []string{
-		"Fence and stop stand on edge on the board, screwed from below, square to each other. Wax all three.",
-		"A ladder lies as its own sheet (" + sheetRef("ladder") + ") shows it: feet to the stop, the leg that is lower there to the fence. The strip of that face lies between the legs, FOOT to the stop: move the slats to it, take it out before glue.",
+		"Fence and stop stand on edge on the board, screwed from below, square to each other." + waxed,
+		"A ladder lies as its own sheet (" + sheetRef("ladder") + ") shows it: feet to the stop, the leg that is lower there to the fence. The strip of that face lies between the legs, FOOT to the stop: move the slats to it, take it out before they are fixed.",
 	}
 }
 
