@@ -178,10 +178,18 @@ func (b *builder) colour(after int) int {
 		needs = []int{after}
 	}
 	if f.Stained() {
-		after = b.add("Stain", fmt.Sprintf("Wipe on %s%s, wipe off what stands. Colour as agreed with the customer: ____________. Try it on waste first.", f.Stain.Name, aside(f.Stain.Note)), span(f.Stain.Recoat, 1), needs...)
+		after = b.add("Stain", fmt.Sprintf("Wipe on %s%s, wipe off what stands. Colour%s. Try it on waste first.", f.Stain.Name, aside(f.Stain.Note), agreed(f.Colour)), span(f.Stain.Recoat, 1), needs...)
 		b.stained = after
 	}
 	return after
+}
+
+// agreed is the colour that was agreed with the customer, or a line for it.
+func agreed(colour string) string {
+	if colour == "" {
+		return " as agreed with the customer: ____________"
+	}
+	return ": " + colour + ", as agreed"
 }
 
 // colouredTop is the steps after which the top can be coated: the stain, or the

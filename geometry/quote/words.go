@@ -282,7 +282,11 @@ func bottleNames(r *rack.Rack) []string {
 func finished(d *design.Design) string {
 	var on []string
 	if d.Finish.Stained() {
-		on = append(on, d.Finish.Stain.Name)
+		stain := d.Finish.Stain.Name
+		if c := d.Finish.Colour; c != "" {
+			stain += " (" + c + ")"
+		}
+		on = append(on, stain)
 	}
 	switch n := d.Finish.Coats; {
 	case n == 1:
