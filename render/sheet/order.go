@@ -181,7 +181,7 @@ func asked(in Input) list {
 	}
 	for _, p := range d.Finish.Places {
 		if p.Name == "finish.colour" && d.Finish.Colour != "" {
-			add(p.Line, "finish.colour = \""+d.Finish.Colour+"\"")
+			add(p.Place.Line, "finish.colour = \""+d.Finish.Colour+"\"")
 		}
 	}
 	slices.SortStableFunc(all, func(a, b said) int { return a.line - b.line })
