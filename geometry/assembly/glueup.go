@@ -34,7 +34,7 @@ func (b *builder) glueUp(after int) int {
 	first, second := glueUps(r)
 	high := r.Len("leg.thickness") + r.Len("slat.thickness")
 	n := b.add(stepJig, fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together: %s. Lay the template's strip of the face to be made on the board, beside where a leg lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.caulText()), Span{}, after)
-	n = b.add(stepFirst, fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge, the lowest one also by its card: end ladders their only face, inner ones the left face. %s "+
+	n = b.add(stepFirst, fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge, the lowest one also by its card: on end ladders their only face, on inner ones the left. %s "+
 		"%s, one after another.%s", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), word.Count(first, "face"), b.wroteEnds(second)), b.pressed(first), n)
 	if second > 0 {
 		n = b.add(stepSecond, fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it: "+
@@ -116,8 +116,9 @@ func (b *builder) aprons(n int) int {
 	}
 	ladder, above := Diagonals(r)[1], Diagonals(r)[2]
 	square := fmt.Sprintf(" Make it square before %s: both diagonals alike, %s %s; where one is longer, press its corners together.", before, ladder.Text(f.System), f.System)
-	n = b.add(stepFront, fmt.Sprintf("Dry-fit all ladders in the four aprons%s. Take the aprons off. Ladders on their backs: %s the two front aprons %s, the upper one flush with the legs' tops, the lower one %s, ends flush with the end ladders' outer faces: to the end ladders first, then to the inner ones; %s.%s%s%s%s",
-		b.tried(), fix, b.mark("apron"), b.lift(), spacers(r), apron, clamp, square, b.wrote()), b.pressed(1), n)
+	n = b.add(stepDry, fmt.Sprintf("Stand all ladders in the four aprons%s. Take the aprons off.", b.tried()), Span{}, n)
+	n = b.add(stepFront, fmt.Sprintf("Ladders on their backs: %s the two front aprons %s, the upper one flush with the legs' tops, the lower one %s, ends flush with the end ladders' outer faces: to the end ladders first, then to the inner ones; %s.%s%s%s%s",
+		fix, b.mark("apron"), b.lift(), spacers(r), apron, clamp, square, b.wrote()), b.pressed(1), n)
 	return b.add("Back aprons", fmt.Sprintf("Turn it over and set the back aprons the same way%s%s. Measure again before %s: both diagonals %s %s, and from above, while there is no top, %s %s.%s",
 		b.boredUp(), b.orClamp(", clamps over front and back"), before, ladder.Text(f.System), f.System, above.Text(f.System), f.System, b.wrote()), b.pressed(1), n)
 }
@@ -198,7 +199,7 @@ func (b *builder) fitTop(after, coated int) int {
 	if t.Glued {
 		return b.add(stepTop, fmt.Sprintf("%s Glue it to both upper aprons, front and back, and clamp it over %s (%s).%s", b.laid(), b.cauls(), b.see(ClampSheets), nails), clamp, needs...)
 	}
-	blocks := b.add(StepBlocks, fmt.Sprintf("Make %d slotted blocks %s (%s), sand them as the parts; they stay bare, the aprons hide them. Screw them from behind to the inner face of the back upper apron, flush with its top edge.", len(t.Middles), BlockMark(r), b.see(TopSheet)), Span{}, after)
+	blocks := b.add(StepBlocks, fmt.Sprintf("Make %d slotted blocks %s (%s), bored %s for the apron's screws, sand them as the parts; they stay bare, the aprons hide them. Screw them from behind to the inner face of the back upper apron, flush with its top edge.", len(t.Middles), BlockMark(r), b.see(TopSheet), r.Format.Unit(fixing.BitsOf(r).Pilot)), Span{}, after)
 	needs[0] = blocks
 	return b.add(stepTop, fmt.Sprintf("%s Glue it to the front upper apron alone and clamp it over %s (%s).%s Behind, no glue and no nail: one screw with a washer from below through each block's slot (%s), drawn so that it still slides; reach in from behind, below the apron, with a stubby or right-angle driver.",
 		b.laid(), b.cauls(), b.see(ClampSheets), nails, b.see(TopSheet)), clamp, needs...)

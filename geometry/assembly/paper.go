@@ -95,7 +95,7 @@ func (b *builder) tried() string {
 	if b.gauged(false) {
 		text += ", the sideways gauges between facing slats" + b.tight(false)
 	}
-	return text + ". The template's cards show the same: gap cards pass between facing slats; half discs lie on them round side down, as bottles do, the thinnest on both slats, the thickest clear of the legs"
+	return text + ". The template's cards show the same: gap cards pass between facing slats; half discs lie on them round side down, the thinnest on both slats, the thickest clear of the legs"
 }
 
 // gauged reports whether a gap gauge of the kind is cut.

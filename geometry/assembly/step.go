@@ -38,6 +38,7 @@ const (
 	stepGlueTop = "Glue up the top"
 	stepJig     = "Jig"
 	stepSecond  = "Ladders, second faces"
+	stepDry     = "Dry fit"
 	stepFront   = "Front aprons"
 	stepTop     = "Fit the top"
 )
@@ -82,7 +83,7 @@ func (j Job) Steps() []Step {
 	if r.HasTop() {
 		coated = b.coat("top", fmt.Sprintf("Finish the top %s, as many coats above as below, so that it stays flat; the taped strip stays bare.", b.mark("top")), b.colouredTop()...)
 	}
-	last = b.coat("parts", "Finish all the other parts"+b.tapedWord()+". Each coat: the face that is hidden first, then turn the part on points (nails through a board), or hang it.", last)
+	last = b.coat("parts", "Finish all the other parts"+b.tapedWord()+". Each coat: the hidden face first, then turned onto points (nails through a board); or hang them.", last)
 	last = b.glueUp(last)
 	b.close(last, coated)
 	return b.steps
@@ -148,7 +149,7 @@ func (b *builder) panel(top finish.Panel) {
 	if top.Tops > 1 {
 		one = fmt.Sprintf(", %d tops one after another", top.Tops)
 	}
-	n := b.add(stepGlueTop, fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with the rings at their ends arched up and down by turns. This is the glue-up that the saw's steps name. Glue one edge of each joint. Clamp waxed battens lightly over and under both ends, so that the staves lie level; then clamps across, over and under by turns (%s)%s.",
+	n := b.add(stepGlueTop, fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with the rings at their ends arched up and down by turns. This is the glue-up that the saw's steps name. Glue one edge of each joint. Clamp waxed battens lightly over and under both ends, to keep them level; then clamps across, over and under by turns (%s)%s.",
 		top.Staves, b.mark("top"), b.see(ClampSheets), one), span(glue.Clamp, top.Tops))
 	n = b.add("Let the top cure", "Out of the clamps, on edge or on battens, air at both faces.", Span{glue.Cure.Value, glue.Cure.Value}, n)
 	b.trimmed = b.add("Trim the top", fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.%s", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width")), b.thinnest()), Span{}, n)
