@@ -40,18 +40,18 @@ func Aids(r *rack.Rack, top finish.Panel) []Aid {
 			Together: true, For: "behind, under the top: it stays", By: StepBlocks})
 	}
 	for _, s := range Spacers(r) {
-		where := "between facing legs, at aprons"
+		where := "between legs, at aprons"
 		if len(Spacers(r)) > 1 {
 			where += ", " + rack.Places("column", s.Columns)
 		}
-		list = append(list, Aid{Name: "spacer", Count: 2 * len(s.Columns), Thick: thick, Wide: high, Long: s.Long, For: where, By: stepFront})
+		list = append(list, Aid{Name: "spacer", Count: 2 * len(s.Columns), Thick: thick, Wide: high, Long: s.Long, For: where, By: stepDry})
 	}
 	leg, wide := r.Len("leg.length"), r.Len("slat.length")
 	caul := Caul(r)
 	sheet := func(count int, name string, w, long unit.Length, by, why string) {
 		list = append(list, Aid{Name: name, Count: count, Thick: caul, Wide: w, Long: long, Sheet: true, For: why, By: by})
 	}
-	sheet(1, "jig board", wide+caul, leg+caul, stepJig, "under a ladder; bears fence and stop")
+	sheet(1, "jig board", wide+caul, leg+caul, stepJig, "bears fence and stop")
 	sheet(1, "jig fence", thick+r.Len("leg.thickness"), leg, stepJig, "along one leg")
 	sheet(1, "jig stop", thick+r.Len("leg.thickness"), wide, stepJig, "at the feet")
 	if n := Packers(r); n > 0 {

@@ -12,11 +12,11 @@ import (
 // the cautions say it in the same words.
 func Anchoring(r *rack.Rack) string {
 	if n, each := check.Anchors(r); n > 0 {
-		return fmt.Sprintf("Anchor it before loading: near the top, to studs or masonry, at %d places, each to bear %s, as the anchors' maker and local codes say.", n, each)
+		return fmt.Sprintf("Anchor it before loading: near the top, at %d places, by brackets from the back upper apron to studs or masonry, each to bear %s, as the anchors' maker and local codes say.", n, each)
 	}
 	low := table.Length("tip.height")
 	if r.Len("rack.height") < low {
-		return "It needs no anchor on a firm, level floor; on a counter fix it there."
+		return "It needs no anchor on a firm, level floor; on a counter fix it there: angle brackets behind, screws shorter than bracket and wood together."
 	}
 	return "It needs no anchor on a firm, level floor; anchor it all the same where children climb or the floor gives."
 }

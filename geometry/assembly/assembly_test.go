@@ -347,10 +347,10 @@ func TestHardwareByHand(t *testing.T) {
 		}
 	}
 	all := lines("", finish.Panel{})
-	has(all, "brad nail, 18 ga × 1 1/4 in: slats on legs; by hand, bored 1/32 in wide, the bit's stop at 3/4 in: 160 + 10\n", true)
-	has(all, ": aprons on legs; by hand, bored 1/32 in wide, the bit's stop at 3/4 in: 40 + 10\n", true)
-	has(all, "wood screw, No. 8 × 1 1/4 in, round head: up through the slot into the top; bore the top 3/32 in wide, 7/16 in deep: 4 + 2\n", true)
-	has(all, "wood screw, No. 8 × 1 1/2 in, countersunk: from behind through the back upper apron, bored 11/64 in and countersunk, into the block, bored 3/32 in: 8 + 2\n", true)
+	has(all, "brad nail, 18 ga × 1 1/4 in: slats on legs: 160 + 10\n", true)
+	has(all, ": aprons on legs: 40 + 10\n", true)
+	has(all, "wood screw, No. 8 × 1 1/4 in, round head: up through the blocks' slots into the top: 4 + 2\n", true)
+	has(all, "wood screw, No. 8 × 1 1/2 in, countersunk: from behind through the back upper apron into the blocks: 8 + 2\n", true)
 	has(all, "top on", false)
 	has(all, "anchor", false)
 	has(lines("[joint]\ntop = \"glued\"\n", finish.Panel{}), "screw", false)

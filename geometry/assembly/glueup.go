@@ -9,6 +9,7 @@ import (
 	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
 	"slatwright/specs/table"
+	"slatwright/specs/word"
 )
 
 // filler is how long wood filler dries before it is sanded (common practice, no
@@ -32,13 +33,13 @@ func (b *builder) glueUp(after int) int {
 	r := b.r
 	first, second := glueUps(r)
 	high := r.Len("leg.thickness") + r.Len("slat.thickness")
-	n := b.add(stepJig, fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together, %s (%s). Lay the template's strip of the face to be made on the board, beside where a leg lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.see(JigSheets), b.caulText()), Span{}, after)
-	n = b.add(stepFirst, fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge, the lowest one also by its card: end ladders their only face, inner ones the left face. %s "+
-		"%d faces, one after another.%s", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), first, b.wrote()), b.pressed(first), n)
+	n := b.add(stepJig, fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together: %s (%s). Fasten the template's strip of the face to be made to the board, beside where the leg at the fence lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.see(JigSheets), b.caulText()), Span{}, after)
+	n = b.add(stepFirst, fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge, the lowest one also by its card: on end ladders their only face, on inner ones the left. %s "+
+		"%s, one after another.%s", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), word.Count(first, "face"), b.wroteEnds(second)), b.pressed(first), n)
 	if second > 0 {
 		n = b.add(stepSecond, fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it (%s): "+
-			"so it lies level. Set, bore, fix%s the right face as its own sheet shows it. %d faces. Measure both diagonals again.%s",
-			r.Format.Unit(r.Len("slat.thickness")), b.see(JigSheets), b.orClamp(" and clamp"), second, b.wrote()), b.pressed(second), n)
+			"so it lies level. Set, try, bore, fix%s the right face as its own sheet shows it. %s. Compare both diagonals again, and now write them down (%s).",
+			r.Format.Unit(r.Len("slat.thickness")), b.see(JigSheets), b.orClamp(" and clamp"), word.Count(second, "face"), b.see(InspectSheets)), b.pressed(second), n)
 	}
 	n = b.fillSlats(n)
 	return b.aprons(n)
@@ -49,7 +50,7 @@ func (b *builder) caulText() string {
 	if !b.r.Design.Joint.Glue {
 		return ""
 	}
-	return " Wax or tape the board and the cauls, so that glue does not hold them."
+	return " Wax or tape the board and the " + b.cauls() + ", so that glue does not hold them."
 }
 
 // orClamp is words about glued crossings, nothing where they are nailed only.
@@ -66,11 +67,11 @@ func (b *builder) rungs() string {
 	d := Diagonals(r)[0]
 	bore := fmt.Sprintf("Bore all slats of the face %s wide, through the slat alone", f.Unit(fixing.Bore(r, r.Design.Joint.SlatNail.Gauge)))
 	if !r.Design.Joint.Glue {
-		return fmt.Sprintf("%s. Slat by slat: nail it, heads set %s below the face. Before the last nails both diagonals %s %s.", bore, f.Unit(fixing.Set(r)), d.Text(f.System), f.System)
+		return fmt.Sprintf("%s.%s Slat by slat: nail it, heads set %s below the face. Before the last nails both diagonals %s %s.", bore, b.tryGauge(), f.Unit(fixing.Set(r)), d.Text(f.System), f.System)
 	}
 	hold := b.pressed(1)
-	return fmt.Sprintf("%s, before any glue. Slat by slat: glue, lay, nail, heads set %s below the face. Then a caul along each leg, over the slats' ends, and clamps on it (%s). Before the glue sets both diagonals %s %s. Leave it in the jig for %s.",
-		bore, f.Unit(fixing.Set(r)), b.see(ClampSheets), d.Text(f.System), f.System, table.HoursRange(hold.Least, hold.Greatest))
+	return fmt.Sprintf("%s, before any glue, and start the nails.%s One slat at a time: glue, lay, nail, heads set %s below the face. %s a caul along each leg, over the slats' ends, and clamps on it (%s). Before the glue sets both diagonals %s %s. Leave it in the jig for %s.",
+		bore, b.tryGauge(), f.Unit(fixing.Set(r)), word.Capital(turnText(r)), b.see(ClampSheets), d.Text(f.System), f.System, table.HoursRange(hold.Least, hold.Greatest))
 }
 
 // fillSlats is the filling of the slats' nail holes, while they can be reached.
@@ -114,11 +115,28 @@ func (b *builder) aprons(n int) int {
 		fix, before, clamp, apron = "nail", "the last nails are driven", "", " Bore first."
 	}
 	ladder, above := Diagonals(r)[1], Diagonals(r)[2]
-	square := fmt.Sprintf(" Rack it square before %s: both diagonals alike, %s %s; where one is longer, press its corners together.", before, ladder.Text(f.System), f.System)
-	n = b.add(stepFront, fmt.Sprintf("Dry-fit all ladders in the four aprons%s. Take the aprons off. Ladders on their backs: %s the two front aprons %s to the end ladders, flush with their outer faces, then to the inner ones; %s.%s%s%s%s",
-		b.tried(), fix, b.mark("apron"), spacers(r), apron, clamp, square, b.wrote()), b.pressed(1), n)
-	return b.add("Back aprons", fmt.Sprintf("Turn it over and set the back aprons the same way%s. Measure again before %s: both diagonals %s %s, and from above, while there is no top, %s %s.%s",
-		b.orClamp(", clamps over front and back"), before, ladder.Text(f.System), f.System, above.Text(f.System), f.System, b.wrote()), b.pressed(1), n)
+	square := fmt.Sprintf(" Make it square before %s: both diagonals alike, %s %s; where one is longer, press its corners together.", before, ladder.Text(f.System), f.System)
+	n = b.add(stepDry, fmt.Sprintf("Stand all ladders in the four aprons%s. Take the aprons off.", b.tried()), Span{}, n)
+	n = b.add(stepFront, fmt.Sprintf("Ladders on their backs: %s the two front aprons %s, the upper one flush with the legs' tops, the lower one %s, ends flush with the end ladders' outer faces: to the end ladders first, then to the inner ones; %s.%s%s%s%s",
+		fix, b.mark("apron"), b.lift(), spacers(r), apron, clamp, square, b.wrote()), b.pressed(1), n)
+	return b.add("Back aprons", fmt.Sprintf("Turn it over and set the back aprons the same way%s%s. Measure again before %s: both diagonals %s %s, and from above, while there is no top, %s %s.%s",
+		b.boredUp(), b.orClamp(", clamps over front and back"), before, ladder.Text(f.System), f.System, above.Text(f.System), f.System, b.wrote()), b.pressed(1), n)
+}
+
+// lift says where the lower aprons sit.
+func (b *builder) lift() string {
+	if l := b.r.Len("apron.lift"); l > 0 {
+		return b.r.Format.Unit(l) + " above the feet"
+	}
+	return "with their feet"
+}
+
+// boredUp says where the apron goes that is bored for the blocks.
+func (b *builder) boredUp() string {
+	if b.bored < 0 {
+		return ""
+	}
+	return ", the bored one above, its countersinks outside"
 }
 
 // spacers says what to set between facing legs.
@@ -159,7 +177,7 @@ func (b *builder) close(after, top int) {
 	if f.Coats > 0 {
 		says += fmt.Sprintf(" The finish is hard only after %s.", table.Hours(f.Coat.Cure.Value))
 	}
-	b.add("Ready", says, Span{}, needs...)
+	b.pack(b.add("Ready", says, Span{}, needs...))
 }
 
 // fitTop is the fixing of the top, as the design has it.
@@ -169,8 +187,8 @@ func (b *builder) fitTop(after, coated int) int {
 	switch {
 	case r.Design.Finish.Coats > 0:
 		needs = append(needs, coated)
-	case b.trimmed >= 0:
-		needs = append(needs, b.trimmed)
+	default:
+		needs = append(needs, b.topReady()...)
 	}
 	t, _ := fixing.Of(r)
 	nails := ""
@@ -179,12 +197,12 @@ func (b *builder) fitTop(after, coated int) int {
 	}
 	clamp := span(r.Design.Finish.Glue.Clamp, 1)
 	if t.Glued {
-		return b.add(stepTop, fmt.Sprintf("Glue the top to both upper aprons, front and back, and clamp it over cauls (%s).%s", b.see(ClampSheets), nails), clamp, needs...)
+		return b.add(stepTop, fmt.Sprintf("%s Glue it to both upper aprons, front and back, and clamp it over %s (%s).%s", b.laid(), b.cauls(), b.see(ClampSheets), nails), clamp, needs...)
 	}
-	blocks := b.add(StepBlocks, fmt.Sprintf("Make %d slotted blocks %s (%s), sand them as the parts; they stay bare, the aprons hide them. Screw them to the inner face of the back upper apron, flush with its top edge.", len(t.Middles), BlockMark(r), b.see(TopSheet)), Span{}, after)
+	blocks := b.add(StepBlocks, fmt.Sprintf("Make %d slotted blocks %s (%s), bored %s for the apron's screws, sand them as the parts; they stay bare, the aprons hide them. Screw them from behind to the inner face of the back upper apron, flush with its top edge.", len(t.Middles), BlockMark(r), b.see(TopSheet), r.Format.Unit(fixing.BitsOf(r).Pilot)), Span{}, after)
 	needs[0] = blocks
-	return b.add(stepTop, fmt.Sprintf("Glue the top to the front upper apron alone and clamp it over cauls (%s).%s Behind, no glue and no nail: one screw with a washer from below through each block's slot, drawn so that it still slides.",
-		b.see(ClampSheets), nails), clamp, needs...)
+	return b.add(stepTop, fmt.Sprintf("%s Glue it to the front upper apron alone and clamp it over %s (%s).%s Behind, no glue and no nail: one screw with a washer from below through each block's slot (%s), drawn so that it still slides; reach in from behind, below the apron, with a stubby or right-angle driver.",
+		b.laid(), b.cauls(), b.see(ClampSheets), nails, b.see(TopSheet)), clamp, needs...)
 }
 
 // BlockMark is the mark of the slotted blocks: the letter after those of the

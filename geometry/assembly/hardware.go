@@ -2,6 +2,7 @@ package assembly
 
 import (
 	"fmt"
+	"strings"
 
 	"slatwright/geometry/check"
 	"slatwright/geometry/finish"
@@ -32,8 +33,12 @@ func Hardware(r *rack.Rack, top finish.Panel) []Item {
 			list = append(list, Item{What: "glue, " + s.Name, For: "all glued joints", Amount: finish.Volume(r.Format.System, s.Millilitres)})
 		}
 	}
-	for _, t := range finish.Tapes(r) {
-		list = append(list, Item{What: "masking tape, " + r.Format.Unit(t.Wide) + " wide", For: "what stays bare for glue", Amount: tapeText(r.Format.System, t.Long)})
+	if tapes := finish.Tapes(r); len(tapes) > 0 {
+		var wide, long []string // one line: amounts in the order of the widths
+		for _, t := range tapes {
+			wide, long = append(wide, r.Format.Text(t.Wide)), append(long, tapeText(r.Format.System, t.Long))
+		}
+		list = append(list, Item{What: fmt.Sprintf("masking tape, %s %s wide", strings.Join(wide, ", "), r.Format.System), For: "what stays bare for glue", Amount: strings.Join(long, ", ")})
 	}
 	tinted := ""
 	if r.Design.Finish.Stained() {
@@ -52,31 +57,28 @@ func spare(n int) int { return max(10, (n+19)/20) }
 // nailItems are the nails, those of one size for one use on one line.
 func nailItems(r *rack.Rack) []Item {
 	var list []Item
-	add := func(n design.Nail, where string, through unit.Length, count int) {
+	add := func(n design.Nail, where string, count int) {
 		if count == 0 {
 			return
 		}
 		i := Item{What: fmt.Sprintf("brad nail, %d ga × %s", n.Gauge, r.Format.Unit(n.Length)), For: where, Count: count, Spare: spare(count)}
-		if through > 0 {
-			i.For += fmt.Sprintf("; by hand, bored %s wide, the bit's stop at %s", r.Format.Unit(fixing.Bore(r, n.Gauge)), r.Format.Unit(through))
-		}
 		list = append(list, i)
 	}
 	j := r.Design.Joint
-	add(j.SlatNail, "slats on legs", r.Len("slat.thickness"), fixing.Nails(r, "slat"))
-	add(j.ApronNail, "aprons on legs", r.Len("apron.thickness"), fixing.Nails(r, "apron"))
+	add(j.SlatNail, "slats on legs", fixing.Nails(r, "slat"))
+	add(j.ApronNail, "aprons on legs", fixing.Nails(r, "apron"))
 	if t, ok := fixing.Of(r); ok && t.Nails > 0 {
 		where := "top on the front upper apron"
 		if t.Glued {
 			where = "top on the upper aprons"
 		}
-		add(j.TopNail, where, 0, t.Nails)
+		add(j.TopNail, where, t.Nails)
 	}
 	return list
 }
 
 // NailNote says how nails are driven (common practice, no source).
-const NailNote = "Brads go by hand into bored holes, heads set with a nail set; a stop keeps the bit in the piece in front. With a nailer leave the bore out, as its maker says."
+const NailNote = "Brads by hand: into bored holes, a stop on the bit, heads set. With a nailer, as its maker says, no bore."
 
 // ScrewText names a screw by its length: No. 8, or 4 mm in a metric design.
 func ScrewText(r *rack.Rack, s fixing.Screw) string {
@@ -89,11 +91,11 @@ func ScrewText(r *rack.Rack, s fixing.Screw) string {
 // topItems are the screws behind, with what they are bored with.
 func topItems(r *rack.Rack, t fixing.Top) []Item {
 	f, n := r.Format, len(t.Middles)
-	bits, washer := fixing.BitsOf(r), fixing.WasherOf(r)
+	washer := fixing.WasherOf(r)
 	return []Item{
-		{What: "wood screw, " + ScrewText(r, t.Up) + ", round head", For: fmt.Sprintf("up through the slot into the top; bore the top %s wide, %s deep", f.Unit(bits.Pilot), f.Unit(t.Up.Into)), Count: n, Spare: 2},
+		{What: "wood screw, " + ScrewText(r, t.Up) + ", round head", For: "up through the blocks' slots into the top", Count: n, Spare: 2},
 		{What: fmt.Sprintf("flat washer, %s wide, %s thick", f.Unit(washer.Wide), f.Unit(washer.Thick)), For: "under its head", Count: n, Spare: 2},
-		{What: "wood screw, " + ScrewText(r, t.Through) + ", countersunk", For: fmt.Sprintf("from behind through the back upper apron, bored %s and countersunk, into the block, bored %s", f.Unit(bits.Clear), f.Unit(bits.Pilot)), Count: fixing.PerBlock * n, Spare: 2},
+		{What: "wood screw, " + ScrewText(r, t.Through) + ", countersunk", For: "from behind through the back upper apron into the blocks", Count: fixing.PerBlock * n, Spare: 2},
 	}
 }
 

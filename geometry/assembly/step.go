@@ -23,17 +23,23 @@ const (
 	CarcaseSheet  Sheet = "carcase"
 	GaugeSheets   Sheet = "gauges"
 	JigSheets     Sheet = "jig"
+	PartSheets    Sheet = "parts"
 )
 
-// StepBlocks is the name of the step that needs the blocks.
-const StepBlocks = "Blocks"
+// Names of steps that other sheets name: the one that needs the blocks, and the
+// first that needs the gap gauges.
+const (
+	StepBlocks = "Blocks"
+	stepFirst  = "Ladders, first faces"
+	StepGauges = stepFirst
+)
 
 // Names of the other steps that need what the shop makes itself.
 const (
 	stepGlueTop = "Glue up the top"
 	stepJig     = "Jig"
-	stepFirst   = "Ladders, first faces"
 	stepSecond  = "Ladders, second faces"
+	stepDry     = "Dry fit"
 	stepFront   = "Front aprons"
 	stepTop     = "Fit the top"
 )
@@ -42,20 +48,43 @@ const (
 // 9 to 12"; "" where they are not known.
 type Numbers func(Sheet) string
 
+// A Gauge is a gap gauge that the steps use.
+type Gauge struct {
+	Upright bool   // from a slat up to the next, else between facing slats
+	Where   string // the columns, such as "column 1"; "" for all
+	Tight   bool   // it enters with nothing to spare
+}
+
+// A Job is a rack to build, with what the rest of its packet says of it.
+type Job struct {
+	Rack    *rack.Rack
+	Top     finish.Panel
+	Numbers Numbers // with nil sheets are named
+	Sawn    bool    // a cutting plan gives the order of the labels
+	Gauges  []Gauge
+	Sent    string // the carton it goes in and its weight, in words; "" where nobody asked
+}
+
+// Steps returns the steps of a rack of which no more is known than its top.
+func Steps(r *rack.Rack, top finish.Panel, numbers Numbers) []Step {
+	return Job{Rack: r, Top: top, Numbers: numbers}.Steps()
+}
+
 // Steps returns the work after the saw, in order: the one order of work of the
 // packet. The top is glued up first where it is made of staves, beside the other
 // parts. The parts are finished before they are glued up; the top is finished
-// beside them and goes on last. With nil for numbers, sheets are named.
-func Steps(r *rack.Rack, top finish.Panel, numbers Numbers) []Step {
-	b := &builder{r: r, numbers: numbers, trimmed: -1, taped: -1, stained: -1}
-	b.panel(top)
+// beside them and goes on last.
+func (j Job) Steps() []Step {
+	r := j.Rack
+	b := &builder{Job: j, r: r, numbers: j.Numbers, trimmed: -1, taped: -1, stained: -1, bored: -1}
+	b.panel(j.Top)
 	last := b.prepare()
 	last = b.colour(last)
 	coated := -1
 	if r.HasTop() {
 		coated = b.coat("top", fmt.Sprintf("Finish the top %s, as many coats above as below, so that it stays flat; the taped strip stays bare.", b.mark("top")), b.colouredTop()...)
 	}
-	last = b.coat("parts", "Finish all the other parts"+b.tapedWord()+".", last)
+	last = b.coat("parts", "Finish all the other parts"+b.tapedWord()+". Each coat: the hidden face first, then turned onto points (nails through a board); or hang them.", last)
 	last = b.glueUp(last)
 	b.close(last, coated)
 	return b.steps
@@ -63,13 +92,16 @@ func Steps(r *rack.Rack, top finish.Panel, numbers Numbers) []Step {
 
 // builder gathers steps.
 type builder struct {
+	Job
 	r       *rack.Rack
 	numbers Numbers
 	steps   []Step
 	trimmed int // the step after which a glued-up top is at size, -1 for a top from one board
 	sanded  int
-	taped   int // the step after which the top's bare strip is taped, -1 where nothing is
-	stained int // -1 where there is no stain
+	taped   int  // the step after which the top's bare strip is taped, -1 where nothing is
+	stained int  // -1 where there is no stain
+	bored   int  // the step after which the top has its pilots, -1 where it has none
+	cauled  bool // it is said what a caul is
 }
 
 // see sends the reader to sheets.
@@ -118,7 +150,7 @@ func (b *builder) panel(top finish.Panel) {
 	if top.Tops > 1 {
 		one = fmt.Sprintf(", %d tops one after another", top.Tops)
 	}
-	n := b.add(stepGlueTop, fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with growth rings turned about. Glue one edge of each joint. Clamp waxed battens lightly over and under both ends, so that the staves lie level; then clamps across, over and under by turns (%s)%s.",
+	n := b.add(stepGlueTop, fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with the rings at their ends arched up and down by turns. This is the glue-up that the saw's steps name. Glue one edge of each joint. Clamp waxed battens lightly over and under both ends, to keep them level; then clamps across, over and under by turns (%s)%s.",
 		top.Staves, b.mark("top"), b.see(ClampSheets), one), span(glue.Clamp, top.Tops))
 	n = b.add("Let the top cure", "Out of the clamps, on edge or on battens, air at both faces.", Span{glue.Cure.Value, glue.Cure.Value}, n)
 	b.trimmed = b.add("Trim the top", fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.%s", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width")), b.thinnest()), Span{}, n)
@@ -142,8 +174,8 @@ func (b *builder) prepare() int {
 	n = b.add("Sand", fmt.Sprintf("Sizes on the sheets are finished sizes: sand lightly, along the grain, grits %s%s. Not the ends, nor %s: these fit as sawn.%s",
 		strings.Trim(strings.ReplaceAll(fmt.Sprint(finish.Sequence(r).Grits), " ", ", "), "[]"), when, bare, thin), Span{}, n)
 	b.sanded = n
-	n = b.add("Mark out", fmt.Sprintf("%s Mark LEFT on the inner faces of all four aprons %s: inner faces up, lower edges towards you, it is the left end of the back pair and the right end of the front pair. From LEFT mark the ladders' places on each, by its strip or a story stick marked once from %s; every slat's place on the legs by the strip of that face (figures: %s), and every nail by the cards. Keep strips from sliding while you mark.",
-		templateCheck, b.mark("apron"), b.see(CarcaseSheet), b.see(LadderSheets)), Span{}, n)
+	n = b.add("Mark out", b.marking(), Span{}, n)
+	n = b.bore(n)
 	if r.Design.Finish.Coats == 0 && !r.Design.Finish.Stained() || !Glued(r) {
 		return n
 	}
@@ -151,12 +183,12 @@ func (b *builder) prepare() int {
 	if r.HasTop() && b.trimmed < 0 {
 		whole = " The top's strip too."
 	}
-	n = b.add("Tape: parts", fmt.Sprintf("Lay parts side by side against a straight edge, ends flush, and tape across all of them what stays bare for glue (%s).%s", b.see(BareSheets), whole), Span{}, n)
+	n = b.add("Tape: parts", fmt.Sprintf("Lay parts side by side against a straight edge, ends flush; tape across all of them what stays bare for glue (%s), then cut the tape between them with a knife.%s", b.see(BareSheets), whole), Span{}, n)
 	switch {
 	case whole != "":
 		b.taped = n
 	case r.HasTop():
-		b.taped = b.add("Tape: top", fmt.Sprintf("On the underside of the top %s tape the strip that stays bare for glue (%s: top, underside).", b.mark("top"), b.see(BareSheets)), Span{}, b.trimmed, b.sanded)
+		b.taped = b.add("Tape: top", fmt.Sprintf("On the underside of the top %s tape the strip that stays bare for glue (%s: top, underside).", b.mark("top"), b.see(BareSheets)), Span{}, b.topReady()...)
 	}
 	return n
 }
@@ -170,7 +202,9 @@ func (b *builder) colour(after int) int {
 	case b.taped >= 0 && b.taped != after:
 		needs = []int{after, b.taped}
 	case b.trimmed >= 0:
-		needs = []int{b.trimmed, after}
+		needs = append(b.topReady(), after)
+	case b.bored >= 0:
+		needs = []int{b.bored, after}
 	}
 	if f.Conditioned() {
 		after = b.add("Condition", fmt.Sprintf("Brush on %s, wipe it off after %s, stain within %s: %s blotches.",
@@ -179,10 +213,18 @@ func (b *builder) colour(after int) int {
 		needs = []int{after}
 	}
 	if f.Stained() {
-		after = b.add("Stain", fmt.Sprintf("Wipe on %s%s, wipe off what stands. Colour as agreed with the customer: ____________. Try it on waste first.", f.Stain.Name, aside(f.Stain.Note)), span(f.Stain.Recoat, 1), needs...)
+		after = b.add("Stain", fmt.Sprintf("Wipe on %s%s, wipe off what stands. Colour%s. Try it on waste first.", f.Stain.Name, aside(f.Stain.Note), agreed(f.Colour)), span(f.Stain.Recoat, 1), needs...)
 		b.stained = after
 	}
 	return after
+}
+
+// agreed is the colour that was agreed with the customer, or a line for it.
+func agreed(colour string) string {
+	if colour == "" {
+		return " as agreed with the customer: ____________"
+	}
+	return ": " + colour + ", as agreed"
 }
 
 // colouredTop is the steps after which the top can be coated: the stain, or the
@@ -191,8 +233,19 @@ func (b *builder) colouredTop() []int {
 	switch {
 	case b.stained >= 0:
 		return []int{b.stained}
+	case b.taped >= 0 && b.trimmed < 0 && b.bored >= 0:
+		return []int{b.taped, b.bored}
 	case b.taped >= 0:
 		return []int{b.taped}
+	}
+	return b.topReady()
+}
+
+// topReady is the steps after which the top is at size, sanded and bored.
+func (b *builder) topReady() []int {
+	switch {
+	case b.bored >= 0:
+		return []int{b.bored}
 	case b.trimmed >= 0:
 		return []int{b.trimmed, b.sanded}
 	}

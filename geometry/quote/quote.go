@@ -135,10 +135,17 @@ func (q *Quote) Parcel() Parcel {
 	return q.Assembled
 }
 
+// Weighed returns a rack's weight and parcels alone, without any price.
+func Weighed(r *rack.Rack) *Quote {
+	q := &Quote{Rack: r, Grams: weigh(r)}
+	q.Assembled, q.Flat = assembled(r, q.Grams), flat(r, q.Grams)
+	return q
+}
+
 // Make reckons a rack whose boards are cut by the plan.
 func Make(r *rack.Rack, cuts *saw.Plan) *Quote {
-	q := &Quote{Rack: r, Cuts: cuts, Grams: weigh(r)}
-	q.Assembled, q.Flat = assembled(r, q.Grams), flat(r, q.Grams)
+	q := Weighed(r)
+	q.Cuts = cuts
 	q.wood()
 	q.supplies()
 	q.labour()

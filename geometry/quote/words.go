@@ -160,12 +160,17 @@ func (q *Quote) Drafts(findings []check.Finding) []string {
 	return out
 }
 
+// Sent says how the rack is sent: in what state, in how large a carton, how heavy.
+func (q *Quote) Sent() string {
+	p, f := q.Parcel(), q.Rack.Format
+	return fmt.Sprintf("%s, in one carton of %s %s, %s", p.Name, p.Outside(f), f.System, q.WeightText(p.Gross))
+}
+
 // Facts returns what the customer is told besides the price, a name and a text
 // each. No cost is among them.
 func (q *Quote) Facts() [][]string {
 	r, d := q.Rack, q.Rack.Design
-	p := q.Parcel()
-	sent := fmt.Sprintf("%s, in one carton of %s %s, %s", p.Name, p.Outside(r.Format), r.Format.System, q.WeightText(p.Gross))
+	sent := q.Sent()
 	if d.Price.Flat {
 		sent += "; " + loose(r) + " are fixed on site"
 	}
@@ -282,7 +287,11 @@ func bottleNames(r *rack.Rack) []string {
 func finished(d *design.Design) string {
 	var on []string
 	if d.Finish.Stained() {
-		on = append(on, d.Finish.Stain.Name)
+		stain := d.Finish.Stain.Name
+		if c := d.Finish.Colour; c != "" {
+			stain += " (" + c + ")"
+		}
+		on = append(on, stain)
 	}
 	switch n := d.Finish.Coats; {
 	case n == 1:

@@ -33,6 +33,9 @@ func Mark(r *rack.Rack) string {
 	}
 	f := d.Finish
 	fmt.Fprintf(h, "%s %s %d %s %s %s %d\n", d.Wood.Species.ID, f.Coat.ID, f.Coats, f.Stain.ID, f.Conditioner.ID, f.Glue.ID, d.Shop.Tolerance)
+	if f.Colour != "" { // a design without one keeps its mark
+		fmt.Fprintf(h, "%q\n", f.Colour)
+	}
 	return hex.EncodeToString(h.Sum(nil))[:8]
 }
 

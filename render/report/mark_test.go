@@ -23,6 +23,10 @@ func TestMarkTellsFinishesApart(t *testing.T) {
 			t.Errorf("%q leaves the mark as it was", more)
 		}
 	}
+	const stained = "[finish]\nstain = \"oil_stain\"\n"
+	if mark(stained+"colour = \"chestnut\"\n") == mark(stained) {
+		t.Error("a colour leaves the mark as it was")
+	}
 	if mark("[finish]\nglue = \"pva\"\ncoats = 3\n") != plain {
 		t.Error("a default spelt out changes the mark")
 	}

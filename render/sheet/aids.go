@@ -8,6 +8,7 @@ import (
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/finish"
+	"slatwright/geometry/inspect"
 	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
@@ -20,20 +21,14 @@ func hardwareSheets(in Input) []*page {
 	f := flow{in: in, name: "hardware", title: "Hardware, shop aids"}
 	f.block("to have at hand", hardwareLedger(in))
 	found := aidsFound(in)
-	notes := []string{"Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + ".", assembly.NailNote}
+	f.block("made in the shop", aidLedger(in, found))
+	f.anywhere("Tools: " + strings.Join(assembly.Tools(in.Rack, in.Cutting.Panel()), "; ") + ". Clamps: " + sheetRef("clamps") + ".")
+	f.anywhere(aidNotes(in, found)...)
+	notes := []string{assembly.NailNote, "Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + "."}
 	if len(finish.Tapes(in.Rack)) > 0 {
 		notes = append(notes, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
 	}
-	var late []string // those that find no room under the first table
-	for _, n := range notes {
-		if f.fits(n) {
-			f.notes(n)
-		} else {
-			late = append(late, n)
-		}
-	}
-	f.block("made in the shop", aidLedger(in, found))
-	f.notes(strings.Join(append(aidNotes(in, found), late...), " ")) // in one, which takes fewer lines
+	f.anywhere(notes...)
 	return f.pages
 }
 
@@ -115,12 +110,16 @@ func aidLedger(in Input, found []aidFound) ledger {
 	steps := stepsOf(in)
 	l := ledger{columns: []ledgerColumn{
 		{title: "what", width: 26 * drawing.MM, bold: true}, {title: "how many", width: 18 * drawing.MM, right: true, bold: true},
-		{title: "thick × wide × along the grain", width: 49 * drawing.MM, bold: true}, {title: "cut from", width: 46 * drawing.MM},
+		{title: "thick × wide × along the grain", width: 49 * drawing.MM, bold: true}, {title: "cut from", width: 41 * drawing.MM},
 		{title: "for"}, {title: "made before", width: 20 * drawing.MM},
 	}}
 	for _, a := range found {
 		step := slices.IndexFunc(steps, func(s assembly.Step) bool { return s.Name == a.By })
 		l.rows = append(l.rows, []string{a.Name, strconv.Itoa(a.Count), a.Size(in.Rack.Format), a.source(), a.For, stepName(step)})
+	}
+	if n := len(inspect.Gauges(in.dimensions())); n > 0 {
+		step := slices.IndexFunc(steps, func(s assembly.Step) bool { return s.Name == assembly.StepGauges })
+		l.rows = append(l.rows, []string{"gauge", strconv.Itoa(n), sheetRef("gauges"), "stiff waste", "gaps between slats", stepName(step)})
 	}
 	return l
 }

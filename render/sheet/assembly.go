@@ -10,6 +10,7 @@ import (
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/check"
 	"slatwright/geometry/inspect"
+	"slatwright/geometry/quote"
 	"slatwright/geometry/wood"
 	"slatwright/render/drawing"
 	"slatwright/specs/table"
@@ -42,51 +43,87 @@ func orderOfWork(in Input) []*page {
 	steps := stepsOf(in)
 	soon, late := assembly.Plan(steps, false), assembly.Plan(steps, true)
 	l := ledger{columns: []ledgerColumn{
-		{title: "step", width: 14 * drawing.MM, bold: true}, {title: "what", width: 28 * drawing.MM, bold: true}, {title: "how"},
-		{title: "after step", width: 22 * drawing.MM}, {title: "soonest begin", width: 25 * drawing.MM}, {title: "then wait", width: 30 * drawing.MM},
+		{title: "step", width: 15 * drawing.MM, bold: true}, {title: "what", width: 28 * drawing.MM, bold: true}, {title: "how"},
+		{title: "after step", width: 17 * drawing.MM}, {title: "soonest begin", width: 22 * drawing.MM}, {title: "then wait", width: 24 * drawing.MM},
 	}}
 	for i, s := range steps {
 		l.rows = append(l.rows, []string{stepName(i), s.Name, s.Text, afterText(s.After), beginText(soon.Begin[i]), waitText(s.Wait)})
 	}
-	pages, w := l.paged(func(n int) (*page, *scribe) {
+	var written []*scribe // of every page
+	start := func(n int) (*page, *scribe) {
 		p := in.newPage(fmt.Sprintf("work-%d", n+1), "Order of work")
-		return p, newScribe(p.sheet, p.area)
-	})
-	notes := append([]string{"W1, W2, ... are the steps of this order of work; S1, S2, ... those at the saw."}, readyTexts(in, soon, late)...)
+		w := newScribe(p.sheet, p.area)
+		if n == 0 {
+			w.note(numbersText(in), 5*drawing.MM)
+			w.skip(2 * drawing.MM)
+		}
+		written = append(written, w)
+		return p, w
+	}
+	pages, _ := l.paged(start)
+	notes := readyTexts(in, soon, late)
 	if chain := chainText(steps, late); chain != "" {
 		notes = append(notes, chain)
 	}
 	if in.Cutting == nil && in.Rack.HasTop() {
 		notes = append(notes, "No cutting plan stands behind this: where the top is glued up, its clamping and curing come on top.")
 	}
-	cautions := assemblyCautions(in)
-	if w.room() < needed(append(slices.Clone(notes), cautions...), w.box.W(), 5*drawing.MM)+14*drawing.MM {
-		p := in.newPage(fmt.Sprintf("work-%d", len(pages)+1), "Order of work")
-		pages = append(pages, p)
-		w = newScribe(p.sheet, p.area)
-	}
-	w.skip(4 * drawing.MM)
-	for _, n := range notes {
-		w.note(n, 5*drawing.MM)
-	}
-	w.skip(2 * drawing.MM)
-	w.heading("Cautions")
-	for _, c := range cautions {
-		w.note(c, 5*drawing.MM)
+	for _, block := range []struct {
+		heading string
+		list    []string
+	}{{"Waits", notes}, {"Cautions", assemblyCautions(in)}} {
+		w := lastWithRoom(written, blockHigh(block.list, written[0].box.W()))
+		if w == nil {
+			p, own := start(len(pages))
+			pages, w = append(pages, p), own
+		}
+		w.skip(blockApart)
+		w.heading(block.heading)
+		for _, n := range block.list {
+			w.note(n, 5*drawing.MM)
+		}
 	}
 	return pages
+}
+
+// blockApart is over a block of notes under a table.
+const blockApart = 4 * drawing.MM
+
+// blockHigh is what a block of notes takes, with its heading.
+func blockHigh(list []string, width drawing.Um) drawing.Um {
+	return blockApart + flowHeading + needed(list, width, 5*drawing.MM)
+}
+
+// lastWithRoom is the last page that has so much room; nil where none has.
+func lastWithRoom(all []*scribe, high drawing.Um) *scribe {
+	for _, w := range slices.Backward(all) {
+		if w.room() >= high {
+			return w
+		}
+	}
+	return nil
+}
+
+// numbersText says before the first step how to read the numbers.
+func numbersText(in Input) string {
+	beside := ""
+	if in.Rack.HasTop() {
+		beside = ", so the top and the other parts go on side by side"
+	}
+	return "W1, W2, ... are the steps of this order of work; S1, S2, ... those at the saw. Numbers are no timetable: a step begins when those in \"after step\" are over" + beside + ". Its soonest begin counts the waits alone, rounded up, not the work."
 }
 
 // stepsOf are the steps of the order of work, with the numbers of sheets left to
 // be filled in.
 func stepsOf(in Input) []assembly.Step {
-	gauged := len(inspect.Gauges(in.dimensions())) > 0
-	return assembly.Steps(in.Rack, in.Cutting.Panel(), func(s assembly.Sheet) string {
-		if s == assembly.GaugeSheets && !gauged {
-			return ""
-		}
-		return sheetRef(string(s))
-	})
+	job := assembly.Job{
+		Rack: in.Rack, Top: in.Cutting.Panel(), Sawn: in.Cutting != nil, Sent: quote.Weighed(in.Rack).Sent(),
+		Numbers: func(s assembly.Sheet) string { return sheetRef(string(s)) },
+	}
+	for _, g := range inspect.Gauges(in.dimensions()) {
+		job.Gauges = append(job.Gauges, assembly.Gauge{Upright: g.Name == inspect.UprightGap, Where: g.Where, Tight: snug(g)})
+	}
+	return job.Steps()
 }
 
 // stepName is what a step, counted from 0, is called: apart from the steps of the
@@ -181,7 +218,7 @@ func clampNotes(in Input) []string {
 	if !in.Rack.Design.Joint.Glue {
 		return append(notes, "Only the top is glued. "+square+"the last nails are driven.")
 	}
-	return append(notes, fmt.Sprintf("Slats count from the foot. Ladder clamps reach in %s from the board's edge, past the fence to the middle of a leg. Nails first, their heads set; then the caul; clamps on the caul. %sthe glue sets.",
+	return append(notes, fmt.Sprintf("Slats count from the foot. Ladder clamps reach in %s from the board's edge, past the fence to the middle of a leg. Nails first, heads set; then the caul (a straight stick that spreads the pressure); clamps on it. %sthe glue sets.",
 		in.Rack.Format.Unit(assembly.Caul(in.Rack)+in.Rack.Len("leg.width")/2), square))
 }
 
@@ -217,7 +254,7 @@ func glueNotes(in Input) []string {
 	}
 	air := wood.AirOf(d.Wood)
 	return []string{
-		fmt.Sprintf("Glue: %s%s, on one face. Close a joint within %s of spreading: one slat or one apron at a time, all of it bored before. Keep it clamped %s, no load for %s, not colder than %s.",
+		fmt.Sprintf("Glue: %s%s, on one face. Close a joint within %s of spreading: one slat or one apron at a time, all of it bored before; its nails hold it until the clamps go on, when the order of work says. Keep it clamped %s, no load for %s, not colder than %s.",
 			g.Name, noted, g.Open, g.Clamp, table.Hours(g.Cure.Value), cold),
 		fmt.Sprintf("Pressure for %s: %s (%s). Glue at the moisture the wood will have in its room, %s to %s %% over the year. Nails hold a joint too, but do not close it: use the clamps of the table.",
 			d.Wood.Species.Name, pressure, p.Origin.Standing, moistureText(air.Dry), moistureText(air.Moist)),

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"slatwright/render/drawing"
 	"slatwright/specs/word"
@@ -13,6 +14,7 @@ type flow struct {
 	name, title string
 	pages       []*page
 	w           *scribe // nil before the first block
+	all         []*scribe
 }
 
 // turn starts a page.
@@ -24,6 +26,7 @@ func (f *flow) turn() *scribe {
 	p := f.in.newPage(name, f.title)
 	f.pages = append(f.pages, p)
 	f.w = newScribe(p.sheet, p.area)
+	f.all = append(f.all, f.w)
 	return f.w
 }
 
@@ -55,6 +58,20 @@ func (f *flow) block(heading string, l ledger) {
 // fits reports whether texts go on the page that is being filled.
 func (f *flow) fits(list ...string) bool {
 	return f.w != nil && f.w.room() >= needed(list, f.in.room().W(), 5*drawing.MM)
+}
+
+// anywhere writes each text on the first page that has room for it, else on a new
+// one: for notes that may stand apart from what they are about.
+func (f *flow) anywhere(list ...string) {
+	for _, s := range list {
+		high := needed([]string{s}, f.in.room().W(), 5*drawing.MM)
+		i := slices.IndexFunc(f.all, func(w *scribe) bool { return w.room() >= high })
+		if i < 0 {
+			f.turn()
+			i = len(f.all) - 1
+		}
+		f.all[i].note(s, 5*drawing.MM)
+	}
 }
 
 // notes writes texts, each on a line of its own or broken into several.

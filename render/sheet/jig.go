@@ -166,7 +166,7 @@ func (j jig) notes() []string {
 	}
 	return []string{
 		"Fence and stop stand on edge on the board, screwed from below, square to each other." + waxed,
-		"A ladder lies as its own sheet (" + sheetRef("ladder") + ") shows it: feet to the stop, the leg that is lower there to the fence. The strip of that face lies between the legs, FOOT to the stop: move the slats to it, take it out before they are fixed.",
+		"A ladder lies as its own sheet (" + sheetRef("ladder") + ") shows it: feet to the stop, the leg that is lower there to the fence. The strip of that face is fastened to the board beside that leg, FOOT to the stop: set the slats to its lines.",
 	}
 }
 

@@ -179,6 +179,11 @@ func asked(in Input) list {
 	for _, b := range d.Bottles {
 		add(b.Place.Line, b.Text)
 	}
+	for _, p := range d.Finish.Places {
+		if p.Name == "finish.colour" && d.Finish.Colour != "" {
+			add(p.Place.Line, "finish.colour = \""+d.Finish.Colour+"\"")
+		}
+	}
 	slices.SortStableFunc(all, func(a, b said) int { return a.line - b.line })
 	var rows [][]string
 	for _, s := range all {

@@ -2,6 +2,7 @@ package design
 
 import (
 	"strconv"
+	"strings"
 
 	"slatwright/specs/diag"
 	"slatwright/specs/table"
@@ -15,6 +16,7 @@ type Finish struct {
 	Coat        table.Finish
 	Coats       int          // of Coat; 0 where the wood stays bare
 	Stain       table.Finish // the zero Finish where there is none
+	Colour      string       // of the stain, in the customer's words; "" where the file leaves it open
 	Conditioner table.Finish // the zero Finish where there is none
 	Places      []NamedPlace // of what the file says, such as "finish.coat"
 }
@@ -90,6 +92,13 @@ func finishStain(r *reader, path string, n *node) {
 	}
 }
 
+func finishColour(r *reader, path string, n *node) {
+	if text, ok := r.says(path, n); ok {
+		r.d.Finish.Colour = strings.TrimSpace(text)
+		r.finishPlace(path, n)
+	}
+}
+
 // finishCoats sees that the number of coats is one; settleFinish takes it.
 func finishCoats(r *reader, path string, n *node) {
 	if _, ok := r.wholeNumber(path, n, 1, maxCoats, "`coat = \"none\"` leaves the wood bare"); ok {
@@ -120,6 +129,9 @@ func (r *reader) settleFinish(n *node) {
 		if conditioned = k.literal == "true"; conditioned && !f.Stained() {
 			r.fault(k.value, "name a stain, or leave `conditioner` out", "conditioner goes before a stain, and there is none")
 		}
+	}
+	if k := n.kid("colour"); k != nil && f.Colour != "" && !f.Stained() {
+		r.fault(k.value, "name a stain, or leave `colour` out", "a colour is a stain's, and there is none")
 	}
 	if conditioned {
 		f.Conditioner = table.Finishes(table.Conditioner)[0]

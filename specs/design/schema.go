@@ -52,7 +52,7 @@ func sections() []section {
 		{"board", each(known, "nominal", "length", "price", "on_hand", "thickness", "width")},
 		{"shop", append(each(shopLength, "kerf", "end_trim", "edge_trim", "min_rip_length", "tolerance"), entry{"spares", spares})},
 		{"joint", append(each(jointNail, "slat_nail", "apron_nail", "top_nail"), entry{"glue", jointGlue}, entry{"top", jointTop})},
-		{"finish", []entry{{"coat", finishCoat}, {"coats", finishCoats}, {"stain", finishStain}, {"conditioner", finishConditioner}, {"glue", finishGlue}}},
+		{"finish", []entry{{"coat", finishCoat}, {"coats", finishCoats}, {"stain", finishStain}, {"colour", finishColour}, {"conditioner", finishConditioner}, {"glue", finishGlue}}},
 		{"price", priceEntries()},
 		{"carton", []entry{{"padding", cartonPadding}, {"divisor", cartonDivisor}}},
 		{"paper", []entry{{"drawings", paperDrawings}, {"template", paperTemplate}, {"labels", paperLabels}, {"second_unit", paperSecond}}},

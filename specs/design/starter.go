@@ -113,7 +113,8 @@ fit = ["claret-750"]              # every cell holds each of these; "slatwright 
 # [finish]                        # "slatwright tables finishes" and "... adhesives" list them
 # coat = "oil_poly"               # "none" for bare wood
 # coats = 3
-# stain = "none"
+# stain = "oil_stain"             # none, unless it is named
+# colour = "dark walnut"          # as agreed with the customer
 # glue = "pva"
 
 # [price]
