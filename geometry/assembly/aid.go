@@ -40,7 +40,7 @@ func Aids(r *rack.Rack, top finish.Panel) []Aid {
 			Together: true, For: "behind, under the top: it stays", By: StepBlocks})
 	}
 	for _, s := range Spacers(r) {
-		where := "between legs, at aprons"
+		where := "between facing legs"
 		if len(Spacers(r)) > 1 {
 			where += ", " + rack.Places("column", s.Columns)
 		}

@@ -350,7 +350,7 @@ func TestHardwareByHand(t *testing.T) {
 	has(all, "brad nail, 18 ga × 1 1/4 in: slats on legs: 160 + 10\n", true)
 	has(all, ": aprons on legs: 40 + 10\n", true)
 	has(all, "wood screw, No. 8 × 1 1/4 in, round head: up through the blocks' slots into the top: 4 + 2\n", true)
-	has(all, "wood screw, No. 8 × 1 1/2 in, countersunk: from behind through the back upper apron into the blocks: 8 + 2\n", true)
+	has(all, "wood screw, No. 8 × 1 1/2 in, countersunk: from behind through the apron into the blocks: 8 + 2\n", true)
 	has(all, "top on", false)
 	has(all, "anchor", false)
 	has(lines("[joint]\ntop = \"glued\"\n", finish.Panel{}), "screw", false)

@@ -2,6 +2,7 @@ package assembly
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"slatwright/geometry/check"
@@ -36,9 +37,9 @@ func Hardware(r *rack.Rack, top finish.Panel) []Item {
 	if tapes := finish.Tapes(r); len(tapes) > 0 {
 		var wide, long []string // one line: amounts in the order of the widths
 		for _, t := range tapes {
-			wide, long = append(wide, r.Format.Text(t.Wide)), append(long, tapeText(r.Format.System, t.Long))
+			wide, long = append(wide, r.Format.Text(t.Wide)), append(long, strconv.FormatInt(tapeLong(r.Format.System, t.Long), 10))
 		}
-		list = append(list, Item{What: fmt.Sprintf("masking tape, %s %s wide", strings.Join(wide, ", "), r.Format.System), For: "what stays bare for glue", Amount: strings.Join(long, ", ")})
+		list = append(list, Item{What: fmt.Sprintf("masking tape, %s %s wide", strings.Join(wide, ", "), r.Format.System), For: "what stays bare for glue", Amount: strings.Join(long, ", ") + tapeUnit(r.Format.System)})
 	}
 	tinted := ""
 	if r.Design.Finish.Stained() {
@@ -95,14 +96,22 @@ func topItems(r *rack.Rack, t fixing.Top) []Item {
 	return []Item{
 		{What: "wood screw, " + ScrewText(r, t.Up) + ", round head", For: "up through the blocks' slots into the top", Count: n, Spare: 2},
 		{What: fmt.Sprintf("flat washer, %s wide, %s thick", f.Unit(washer.Wide), f.Unit(washer.Thick)), For: "under its head", Count: n, Spare: 2},
-		{What: "wood screw, " + ScrewText(r, t.Through) + ", countersunk", For: "from behind through the back upper apron into the blocks", Count: fixing.PerBlock * n, Spare: 2},
+		{What: "wood screw, " + ScrewText(r, t.Through) + ", countersunk", For: "from behind through the apron into the blocks", Count: fixing.PerBlock * n, Spare: 2},
 	}
 }
 
-// tapeText prints a length of tape in whole feet or metres, rounded up.
-func tapeText(sys unit.System, l unit.Length) string {
+// tapeLong is a length of tape in whole feet or metres, rounded up.
+func tapeLong(sys unit.System, l unit.Length) int64 {
 	if sys == unit.Metric {
-		return fmt.Sprintf("%d m", (l+1000*unit.Millimetre-1)/(1000*unit.Millimetre))
+		return int64((l + 1000*unit.Millimetre - 1) / (1000 * unit.Millimetre))
 	}
-	return fmt.Sprintf("%d ft", (l+12*unit.Inch-1)/(12*unit.Inch))
+	return int64((l + 12*unit.Inch - 1) / (12 * unit.Inch))
+}
+
+// tapeUnit is what tape is measured in.
+func tapeUnit(sys unit.System) string {
+	if sys == unit.Metric {
+		return " m"
+	}
+	return " ft"
 }

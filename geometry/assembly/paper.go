@@ -26,9 +26,9 @@ func (b *builder) labels() string {
 	return text + fmt.Sprintf(" Before sanding takes a label off, write its ladder and number in pencil on %s: there it is hidden later. On legs add L or R, for the side of the rack that this face looks to.", b.bare())
 }
 
-// bare says which wood is neither sanded nor finished.
+// bare says which wood of a part is hidden later.
 func (b *builder) bare() string {
-	if !Glued(b.r) {
+	if !b.r.Design.Joint.Glue {
 		return "a face that meets another part"
 	}
 	return fmt.Sprintf("a face that is glued (hatched on %s)", b.see(BareSheets))

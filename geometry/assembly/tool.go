@@ -23,12 +23,12 @@ func Tools(r *rack.Rack, top finish.Panel) []string {
 		}
 	}
 	add(slotted, fmt.Sprintf("a bit of %s and a chisel for the slots", r.Format.Unit(t.SlotWide)), "countersink", "stubby or right-angle screwdriver")
-	add(true, "drill", "hammer, nail set", "try square, steel rule, tape, pencil, knife")
+	add(true, "drill", "hammer, nail set", "try square, long steel rule, pencil, knife")
 	add(slotted, "moisture meter")
 	add(top.GluedUp(), "plane, scraper")
 	add(Glued(r), "glue brush, damp rag")
 	add(r.Design.Finish.Coats > 0 || r.Design.Finish.Stained(), "brushes, lint-free rags")
-	add(true, "labels' sheets, or plain paper and tape")
+	add(true, "labels' sheets, or plain paper and paste")
 	return list
 }
 

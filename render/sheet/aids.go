@@ -21,22 +21,34 @@ func hardwareSheets(in Input) []*page {
 	f := flow{in: in, name: "hardware", title: "Hardware, shop aids"}
 	f.block("to have at hand", hardwareLedger(in))
 	found := aidsFound(in)
-	f.block("made in the shop", aidLedger(in, found))
-	f.anywhere("Tools: " + strings.Join(assembly.Tools(in.Rack, in.Cutting.Panel()), "; ") + ". Clamps: " + sheetRef("clamps") + ".")
-	f.anywhere(aidNotes(in, found)...)
-	notes := []string{assembly.NailNote, "Liquids and sandpaper by amount: " + sheetRef("quantities") + ". Boards: " + sheetRef("cutting") + "."}
+	notes := append([]string{toolText(in)}, aidNotes(in, found)...)
+	notes = append(notes, assembly.NailNote, "Liquids and sandpaper by amount: "+sheetRef("quantities")+". Boards: "+sheetRef("cutting")+".")
 	if len(finish.Tapes(in.Rack)) > 0 {
 		notes = append(notes, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
 	}
+	aids := aidLedger(in, found)
+	if !f.holds(aids, notes...) { // a second page with a table, rather than one of notes alone
+		f.turn()
+	}
+	f.block("made in the shop", aids)
 	f.anywhere(notes...)
 	return f.pages
+}
+
+// toolText lists the tools, and where the clamps are listed if there are any.
+func toolText(in Input) string {
+	text := "Tools: " + strings.Join(assembly.Tools(in.Rack, in.Cutting.Panel()), "; ") + "."
+	if len(assembly.Sets(in.Rack, in.Cutting.Panel())) > 0 {
+		text += " Clamps: " + sheetRef("clamps") + "."
+	}
+	return text
 }
 
 // hardwareLedger lists what is to be had at hand.
 func hardwareLedger(in Input) ledger {
 	l := ledger{columns: []ledgerColumn{
-		{title: "what", width: 84 * drawing.MM, bold: true}, {title: "for"},
-		{title: "the rack takes", width: 26 * drawing.MM, right: true, bold: true}, {title: "spare", width: 15 * drawing.MM, right: true},
+		{title: "what", width: 93 * drawing.MM, bold: true}, {title: "for"},
+		{title: "the rack takes", width: 31 * drawing.MM, right: true, bold: true}, {title: "spare", width: 15 * drawing.MM, right: true},
 	}}
 	for _, i := range assembly.Hardware(in.Rack, in.Cutting.Panel()) {
 		count, more := i.Amount, ""
@@ -110,7 +122,7 @@ func aidLedger(in Input, found []aidFound) ledger {
 	steps := stepsOf(in)
 	l := ledger{columns: []ledgerColumn{
 		{title: "what", width: 26 * drawing.MM, bold: true}, {title: "how many", width: 18 * drawing.MM, right: true, bold: true},
-		{title: "thick × wide × along the grain", width: 49 * drawing.MM, bold: true}, {title: "cut from", width: 41 * drawing.MM},
+		{title: "thick × wide × along the grain", width: 49 * drawing.MM, bold: true}, {title: "cut from", width: 44 * drawing.MM},
 		{title: "for"}, {title: "made before", width: 20 * drawing.MM},
 	}}
 	for _, a := range found {

@@ -44,7 +44,7 @@ func orderOfWork(in Input) []*page {
 	soon, late := assembly.Plan(steps, false), assembly.Plan(steps, true)
 	l := ledger{columns: []ledgerColumn{
 		{title: "step", width: 15 * drawing.MM, bold: true}, {title: "what", width: 28 * drawing.MM, bold: true}, {title: "how"},
-		{title: "after step", width: 17 * drawing.MM}, {title: "soonest begin", width: 22 * drawing.MM}, {title: "then wait", width: 24 * drawing.MM},
+		{title: "after step", width: 17 * drawing.MM}, {title: "soonest", width: 22 * drawing.MM}, {title: "then wait", width: 24 * drawing.MM},
 	}}
 	for i, s := range steps {
 		l.rows = append(l.rows, []string{stepName(i), s.Name, s.Text, afterText(s.After), beginText(soon.Begin[i]), waitText(s.Wait)})
@@ -68,22 +68,36 @@ func orderOfWork(in Input) []*page {
 	if in.Cutting == nil && in.Rack.HasTop() {
 		notes = append(notes, "No cutting plan stands behind this: where the top is glued up, its clamping and curing come on top.")
 	}
-	for _, block := range []struct {
-		heading string
-		list    []string
-	}{{"Waits", notes}, {"Cautions", assemblyCautions(in)}} {
-		w := lastWithRoom(written, blockHigh(block.list, written[0].box.W()))
-		if w == nil {
-			p, own := start(len(pages))
-			pages, w = append(pages, p), own
+	write := func(heading string, list ...string) bool {
+		w := lastWithRoom(written, blockHigh(list, written[0].box.W()))
+		if w != nil {
+			w.skip(blockApart)
+			w.heading(heading)
+			for _, n := range list {
+				w.note(n, 5*drawing.MM)
+			}
 		}
-		w.skip(blockApart)
-		w.heading(block.heading)
-		for _, n := range block.list {
-			w.note(n, 5*drawing.MM)
+		return w != nil
+	}
+	for _, b := range []noteBlock{{"Cautions", assemblyCautions(in)}, {"Waits", notes}} {
+		if write(b.heading, b.list...) {
+			continue
+		}
+		for _, n := range b.list { // apart, where no page has room for all
+			if !write(b.heading, n) {
+				p, _ := start(len(pages))
+				pages = append(pages, p)
+				write(b.heading, n)
+			}
 		}
 	}
 	return pages
+}
+
+// A noteBlock is notes under a heading.
+type noteBlock struct {
+	heading string
+	list    []string
 }
 
 // blockApart is over a block of notes under a table.
@@ -110,7 +124,7 @@ func numbersText(in Input) string {
 	if in.Rack.HasTop() {
 		beside = ", so the top and the other parts go on side by side"
 	}
-	return "W1, W2, ... are the steps of this order of work; S1, S2, ... those at the saw. Numbers are no timetable: a step begins when those in \"after step\" are over" + beside + ". Its soonest begin counts the waits alone, rounded up, not the work."
+	return "W1, W2, ... are the steps of this order of work; S1, S2, ... those at the saw. Numbers are no timetable: a step begins when those in \"after step\" are over" + beside + ". \"Soonest\" counts the waits alone, rounded up, not the work."
 }
 
 // stepsOf are the steps of the order of work, with the numbers of sheets left to
@@ -133,7 +147,7 @@ func stepName(i int) string { return "W" + strconv.Itoa(i+1) }
 // afterText lists the steps that must be over.
 func afterText(after []int) string {
 	if len(after) == 0 {
-		return "cutting"
+		return "saw"
 	}
 	var all []string
 	for _, k := range after {

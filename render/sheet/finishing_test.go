@@ -156,7 +156,7 @@ func TestSheetsSpeakOfTheJointsAsTheyAre(t *testing.T) {
 		{"[joint]\nglue = false\n[top]\npresent = false\n", []string{"Hatched:whereitsits", "Hatched:whereslatssit", "lastnailsaredriven"},
 			[]string{"glue", "Glue", "clamp", "Clamp", "tape", "Tape"}},
 		{"[joint]\nglue = false\n", []string{"Onlythetopisglued", "frontupperapronalone"}, []string{"aclamp,onacaul", "Keepbareoffinish"}},
-		{"[joint]\ntop = \"glued\"\n", []string{"Gluethetoptobothupperaprons", "Keepbareoffinish"}, []string{"swellandshrink", "frontupperapronalone"}},
+		{"[joint]\ntop = \"glued\"\n", []string{"Glueittobothupperaprons", "Keepbareoffinish"}, []string{"swellandshrink", "frontupperapronalone"}},
 	} {
 		r := racktest.Build(t, "[rack]\ncolumns = 4\nrows = 5\n"+c.text)
 		var text string

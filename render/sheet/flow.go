@@ -55,6 +55,13 @@ func (f *flow) block(heading string, l ledger) {
 	f.w.skip(flowApart)
 }
 
+// holds reports whether the page that is being filled has room for a ledger with its
+// heading and for texts after it.
+func (f *flow) holds(l ledger, list ...string) bool {
+	wide := f.in.room().W()
+	return f.w.room() >= flowHeading+l.height(wide)+flowApart+needed(list, wide, 5*drawing.MM)
+}
+
 // fits reports whether texts go on the page that is being filled.
 func (f *flow) fits(list ...string) bool {
 	return f.w != nil && f.w.room() >= needed(list, f.in.room().W(), 5*drawing.MM)
