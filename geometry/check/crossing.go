@@ -43,7 +43,7 @@ func Crossings(r *rack.Rack) []Crossing {
 					x.Aside = aside
 				}
 			}
-			x.Nails = inward(rack.NailPlaces(c.Patch, c.Axis, x.Right), x.Aside)
+			x.Nails = inward(r.NailPlaces(c.Patch, c.Axis, x.Right), x.Aside)
 			out = append(out, x)
 		}
 	}

@@ -48,7 +48,8 @@ func NailAside(r *rack.Rack) unit.Length {
 	least := unit.Length(table.Value("nail.apart")) * jointOf(r, "slat").wire().Diameter
 	grid := r.Design.Grid
 	aside := (least + grid - 1) / grid * grid
-	if quarter := r.Len("leg.width") / 4; 2*quarter-aside < least || 2*(quarter-aside) < least {
+	wide := r.Len("leg.width")
+	if between := wide - 2*r.NailIn(wide); between-2*aside < least {
 		return 0
 	}
 	return aside

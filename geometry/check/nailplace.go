@@ -62,7 +62,7 @@ func nearest(r *rack.Rack, j joint) (unit.Length, bool) {
 		if r.Parts[r.Pieces[c.Piece].Part].Name != j.into {
 			continue
 		}
-		for _, n := range rack.NailPlaces(c.Patch, c.Axis, false) {
+		for _, n := range r.NailPlaces(c.Patch, c.Axis, false) {
 			at := n.On(p.Grain)
 			d := min(at-p.Box.Min.On(p.Grain), p.Box.Max.On(p.Grain)-at)
 			if !found || d < least {
@@ -129,7 +129,7 @@ func nailsIn(r *rack.Rack, leg int) []driven {
 			if r.Parts[r.Pieces[c.Piece].Part].Name != j.part {
 				continue
 			}
-			for _, at := range rack.NailPlaces(c.Patch, c.Axis, c.Axis == space.X && c.Far) {
+			for _, at := range r.NailPlaces(c.Patch, c.Axis, c.Axis == space.X && c.Far) {
 				list = append(list, driven{c.Piece, drive(at, c.Axis, c.Far, max(j.point(r), 0)), j.wire().Diameter})
 			}
 		}

@@ -123,7 +123,7 @@ func swayStiffness(r *rack.Rack, glued bool) float64 {
 // apron and a leg, in N mm: the sum of k r² about their middle.
 func turning(r *rack.Rack) float64 {
 	patch := space.Box{Max: space.Point{X: r.Len("leg.thickness"), Z: r.Len("apron.height")}}
-	places := rack.NailPlaces(patch, space.Y, false)
+	places := r.NailPlaces(patch, space.Y, false)
 	dx, dz := (places[1].X - places[0].X).MM(), (places[1].Z - places[0].Z).MM()
 	k := jointOf(r, "apron").bears(r).Stiffness(r.Design.Wood.Species)
 	return k * (dx*dx + dz*dz) / 2

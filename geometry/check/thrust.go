@@ -110,7 +110,7 @@ func apronNails(r *rack.Rack, p press, rows int) Finding {
 	return f
 }
 
-// nailsEach is how many nails a crossing has, as rack.NailPlaces sets them.
+// nailsEach is how many nails a crossing has, as NailPlaces sets them.
 const nailsEach = 2
 
 // A peeling is what one nail of a slat bears, in N: the push across it, and the

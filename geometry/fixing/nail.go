@@ -56,7 +56,7 @@ func Crossings(r *rack.Rack, part string) (out []rack.Contact) {
 func Nails(r *rack.Rack, part string) int {
 	n := 0
 	for _, c := range Crossings(r, part) {
-		n += len(rack.NailPlaces(c.Patch, c.Axis, false))
+		n += len(r.NailPlaces(c.Patch, c.Axis, false))
 	}
 	return n
 }

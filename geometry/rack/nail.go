@@ -6,13 +6,12 @@ import (
 )
 
 // NailPlaces returns the places of the two nails in the patch where a bar is fixed
-// across another: a quarter in from either side, on one diagonal, or on the
-// other where other is set. Nails that come from both faces of a leg at one
-// height so stand apart. Aprons, whose patches face y, have theirs on the leg's
-// middle line: a quarter in would be too near the ends of the outermost
+// across another: a quarter in from either side, down to what a rule shows, on one
+// diagonal, or on the other where other is set. Nails that come from both faces of
+// a leg at one height so stand apart. Aprons, whose patches face y, have theirs on
+// the leg's middle line: a quarter in would be too near the ends of the outermost
 // (common practice, no source).
-func NailPlaces(patch space.Box, normal space.Axis, other bool) []space.Point {
-	size := patch.Size()
+func (r *Rack) NailPlaces(patch space.Box, normal space.Axis, other bool) []space.Point {
 	u, w := space.Y, space.Z
 	switch normal {
 	case space.Y:
@@ -20,27 +19,31 @@ func NailPlaces(patch space.Box, normal space.Axis, other bool) []space.Point {
 	case space.Z:
 		u, w = space.X, space.Y
 	}
-	at := func(i, j unit.Length) space.Point {
-		p := patch.Min
-		move := func(a space.Axis, d unit.Length) {
-			switch a {
-			case space.X:
-				p.X += d
-			case space.Y:
-				p.Y += d
-			default:
-				p.Z += d
-			}
-		}
-		move(u, size.On(u)*i/4)
-		move(w, size.On(w)*j/4)
-		return p
-	}
+	size := patch.Size()
+	first, last := r.NailIn(size.On(u)), size.On(u)-r.NailIn(size.On(u))
 	if normal == space.Y {
-		return []space.Point{at(2, 1), at(2, 3)}
+		first, last = size.On(u)/2, size.On(u)/2
 	}
+	low, high := r.NailIn(size.On(w)), size.On(w)-r.NailIn(size.On(w))
 	if other {
-		return []space.Point{at(1, 3), at(3, 1)}
+		low, high = high, low
 	}
-	return []space.Point{at(1, 1), at(3, 3)}
+	at := func(along, across unit.Length) space.Point {
+		p := patch.Min
+		return p.With(u, p.On(u)+along).With(w, p.On(w)+across)
+	}
+	return []space.Point{at(first, low), at(last, high)}
+}
+
+// NailIn is how far in from either side of a piece so wide its nails stand: a
+// quarter, down to the next 1/16 in or millimetre, unless that leaves nothing.
+func (r *Rack) NailIn(wide unit.Length) unit.Length {
+	step := unit.Inch / 16
+	if r.Design.Units == unit.Metric {
+		step = unit.Millimetre
+	}
+	if in := (wide / 4).Down(step); in > 0 {
+		return in
+	}
+	return wide / 4
 }

@@ -25,6 +25,19 @@ type Point struct{ X, Y, Z unit.Length }
 // On returns the coordinate along a.
 func (p Point) On(a Axis) unit.Length { return [...]unit.Length{p.X, p.Y, p.Z}[a] }
 
+// With returns p with the coordinate along a set to l.
+func (p Point) With(a Axis, l unit.Length) Point {
+	switch a {
+	case X:
+		p.X = l
+	case Y:
+		p.Y = l
+	default:
+		p.Z = l
+	}
+	return p
+}
+
 // Add returns p moved by q.
 func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y, p.Z + q.Z} }
 

@@ -60,11 +60,25 @@ func TestFiguresAreSolvedLengths(t *testing.T) {
 }
 
 // quarter reports whether a figure is one of a ladder's detail: nails stand a
-// quarter of the leg's width and of the slat's height in.
+// quarter of the leg's width and of the slat's height in, down to what a rule shows.
 func quarter(r *rack.Rack, s *drawing.Sheet, d drawing.DimRecord) bool {
-	n := 4 * d.Value
-	leg, slat := r.Len("leg.width"), r.Len("slat.height")
-	return strings.Contains(s.Name, "-ladder-") && (n == leg || n == 2*leg || n == slat || n == 2*slat)
+	of := func(wide length) bool {
+		in := fourth(r, wide)
+		return d.Value == in || d.Value == wide-2*in
+	}
+	return strings.Contains(s.Name, "-ladder-") && (of(r.Len("leg.width")) || of(r.Len("slat.height")))
+}
+
+// fourth is a fourth in whole millimetres or sixteenths, counted up to it.
+func fourth(r *rack.Rack, wide length) (in length) {
+	step := unit.Inch / 16
+	if r.Design.Units == unit.Metric {
+		step = unit.Millimetre
+	}
+	for 4*(in+step) <= wide {
+		in += step
+	}
+	return in
 }
 
 // jigged reports whether a figure is one of the jig: as thick as a caul, a caul
@@ -86,10 +100,10 @@ func jigged(r *rack.Rack, d drawing.DimRecord) bool {
 func nailed(r *rack.Rack, d drawing.DimRecord) bool {
 	leg, slat, high := r.Len("leg.width"), r.Len("slat.length"), r.Len("apron.height")
 	if d.Role == drawing.Link {
-		return 4*d.Value == high
+		return d.Value == fourth(r, high)
 	}
 	for _, v := range []length{d.Value, slat - d.Value} {
-		if 4*v == leg || 4*v == 3*leg {
+		if v == fourth(r, leg) || v == leg-fourth(r, leg) {
 			return true
 		}
 	}
@@ -312,7 +326,7 @@ func TestNailsOfTwoFacesKeepApart(t *testing.T) {
 					continue
 				}
 				// As the ladder sheets have it: the right face takes the other diagonal.
-				places := rack.NailPlaces(c.Patch, c.Axis, c.Far)
+				places := r.NailPlaces(c.Patch, c.Axis, c.Far)
 				if c.Far {
 					far = append(far, places...)
 				} else {

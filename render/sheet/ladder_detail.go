@@ -153,7 +153,7 @@ func nailStops(c check.Crossing, axis space.Axis, from drawing.Um, paper func(sp
 	var out []dim.Stop
 	for _, l := range at {
 		q := c.Patch.Min
-		setOn(&q, axis, l)
+		q = q.With(axis, l)
 		out = append(out, dim.Stop{At: paper(q), Value: l - at[0], From: from})
 	}
 	slices.SortFunc(out, func(a, b dim.Stop) int { return int(a.At - b.At) })

@@ -134,7 +134,7 @@ func slatNails(r *rack.Rack, leg int) (left, right []driven) {
 		if c.Axis != space.X {
 			continue
 		}
-		for _, at := range rack.NailPlaces(c.Patch, c.Axis, c.Far) {
+		for _, at := range r.NailPlaces(c.Patch, c.Axis, c.Far) {
 			if c.Far {
 				right = append(right, driven{c.Piece, at})
 			} else {

@@ -330,7 +330,7 @@ func (b partBlock) bare(p *page, v picture) []drawing.Rect {
 		if b.name != "leg" {
 			continue // the nails are at the other face; the top's fastening lets it move
 		}
-		for _, n := range rack.NailPlaces(patch, c.Axis, b.other) {
+		for _, n := range p.in.Rack.NailPlaces(patch, c.Axis, b.other) {
 			p.sheet.Add(drawing.Cross(drawing.Thin, 0, v.point(n), max(min(nailCross, min(r.W(), r.H())/3), drawing.MM/2))...)
 		}
 	}

@@ -55,11 +55,11 @@ func (b partBlock) broken(p *page) partBlock {
 	}
 	b.scale, b.gap = den, g
 	first, second := b.piece.Box, b.piece.Box
-	setOn(&first.Max, b.piece.Grain, g.from)
+	first.Max = first.Max.With(b.piece.Grain, g.from)
 	start, _ := g.shift(g.to)
 	end, _ := g.shift(hi)
-	setOn(&second.Min, b.piece.Grain, start)
-	setOn(&second.Max, b.piece.Grain, end)
+	second.Min = second.Min.With(b.piece.Grain, start)
+	second.Max = second.Max.With(b.piece.Grain, end)
 	id := b.scene.Boxes[0].ID
 	b.scene = view.Scene{Boxes: []view.Solid{{ID: id, Box: first}, {ID: id, Box: second}}}
 	return b
@@ -84,25 +84,13 @@ func (b partBlock) between(at length, step length) length {
 	return at
 }
 
-// setOn sets one coordinate of a point.
-func setOn(p *space.Point, a space.Axis, l length) {
-	switch a {
-	case space.X:
-		p.X = l
-	case space.Y:
-		p.Y = l
-	default:
-		p.Z = l
-	}
-}
-
 // shifted returns a patch of the part where it is drawn, and whether it is.
 func (b partBlock) shifted(c rack.Contact) (space.Box, bool) {
 	box := c.Patch
 	lo, ok := b.gap.shift(box.Min.On(b.piece.Grain))
 	hi, too := b.gap.shift(box.Max.On(b.piece.Grain))
-	setOn(&box.Min, b.piece.Grain, lo)
-	setOn(&box.Max, b.piece.Grain, hi)
+	box.Min = box.Min.With(b.piece.Grain, lo)
+	box.Max = box.Max.With(b.piece.Grain, hi)
 	return box, ok && too
 }
 
@@ -122,7 +110,7 @@ func (b partBlock) breaks(s *drawing.Sheet, v picture, out drawing.Rect) {
 	const over = 3 * drawing.MM
 	for _, at := range []length{b.gap.from, start} {
 		q := b.piece.Box.Min
-		setOn(&q, b.piece.Grain, at)
+		q = q.With(b.piece.Grain, at)
 		x := v.point(q).X
 		s.Add(drawing.BreakLine(0, drawing.Pt(x, out.Min.Y-over), drawing.Pt(x, out.Max.Y+over)))
 	}
@@ -135,7 +123,7 @@ func (b partBlock) missing(v picture) []drawing.Rect {
 	}
 	box := b.piece.Box
 	start, _ := b.gap.shift(b.gap.to)
-	setOn(&box.Min, b.piece.Grain, b.gap.from)
-	setOn(&box.Max, b.piece.Grain, start)
+	box.Min = box.Min.With(b.piece.Grain, b.gap.from)
+	box.Max = box.Max.With(b.piece.Grain, start)
 	return []drawing.Rect{v.around(box).Inset(-2 * drawing.MM)}
 }

@@ -91,7 +91,7 @@ func (b partBlock) drawNails(p *page, v picture) {
 	for _, c := range b.piece.Fixed {
 		if patch, ok := b.shifted(c); ok && b.against(c) {
 			e := v.around(patch)
-			for _, n := range rack.NailPlaces(patch, c.Axis, b.other) {
+			for _, n := range p.in.Rack.NailPlaces(patch, c.Axis, b.other) {
 				p.sheet.Add(drawing.Cross(drawing.Thin, 0, v.point(n), max(min(2*nailCross, min(e.W(), e.H())/3), drawing.MM/2))...)
 			}
 		}
@@ -121,7 +121,7 @@ func (b partBlock) endWord(p *page, v picture, out drawing.Rect) {
 // the right in a view.
 func (b partBlock) startsRight(v picture) bool {
 	end := b.piece.Box.Min
-	setOn(&end, b.piece.Grain, b.piece.Box.Max.On(b.piece.Grain))
+	end = end.With(b.piece.Grain, b.piece.Box.Max.On(b.piece.Grain))
 	return v.point(end).X < v.point(b.piece.Box.Min).X
 }
 
@@ -149,7 +149,7 @@ func (b partBlock) stops(p *page, v picture, out drawing.Rect) (origin string, s
 	}
 	for _, c := range list {
 		q := b.piece.Box.Min
-		setOn(&q, b.piece.Grain, q.On(b.piece.Grain)+c.l)
+		q = q.With(b.piece.Grain, q.On(b.piece.Grain)+c.l)
 		stops = append(stops, c.stop(v.point(q).X, out.Max.Y))
 	}
 	return origin, stops

@@ -16,10 +16,10 @@ import (
 const nailFigure = 12 * drawing.MM
 
 // nails are the places of all nails through the outer face.
-func (b partBlock) nails() (out []space.Point) {
+func (b partBlock) nails(r *rack.Rack) (out []space.Point) {
 	for _, c := range b.piece.Fixed {
 		if b.against(c) {
-			out = append(out, rack.NailPlaces(c.Patch, c.Axis, b.other)...)
+			out = append(out, r.NailPlaces(c.Patch, c.Axis, b.other)...)
 		}
 	}
 	return out
@@ -31,11 +31,11 @@ func (b partBlock) nails() (out []space.Point) {
 func (b partBlock) nailBoard(p *page, v picture) *dim.Board {
 	board := dim.New(p.sheet, p.in.Rack.Format, drawing.Ratio{Num: v.proj.Num, Den: v.proj.Den})
 	out := v.extent(b.scene)
-	if origin, stops := b.nailsAlong(v, out); len(stops) > 0 {
+	if origin, stops := b.nailsAlong(p.in.Rack, v, out); len(stops) > 0 {
 		board.Running(dim.Below, origin, stops, dim.Options{})
 	}
 	if b.name == "apron" {
-		board.Chain(dim.LeftOf, b.nailsAcross(v, out), dim.Options{})
+		board.Chain(dim.LeftOf, b.nailsAcross(p.in.Rack, v, out), dim.Options{})
 	}
 	return board
 }
@@ -43,7 +43,7 @@ func (b partBlock) nailBoard(p *page, v picture) *dim.Board {
 // nailsAlong are the places of the nails along the part, of an apron from its
 // left end, of a slat from the end drawn at the left, since either will do; none
 // where they are too many to go under the view.
-func (b partBlock) nailsAlong(v picture, out drawing.Rect) (origin string, stops []dim.Stop) {
+func (b partBlock) nailsAlong(r *rack.Rack, v picture, out drawing.Rect) (origin string, stops []dim.Stop) {
 	if !b.gap.none() {
 		return "", nil
 	}
@@ -59,7 +59,7 @@ func (b partBlock) nailsAlong(v picture, out drawing.Rect) (origin string, stops
 		return dim.Stop{At: v.point(q).X, Value: along, From: out.Max.Y}
 	}
 	stops = []dim.Stop{at(from)}
-	for _, n := range b.nails() {
+	for _, n := range b.nails(r) {
 		stops = append(stops, at(n))
 	}
 	stops = inOrderOf(stops, func(s dim.Stop) length { return s.Value })
@@ -71,12 +71,12 @@ func (b partBlock) nailsAlong(v picture, out drawing.Rect) (origin string, stops
 
 // nailsAcross are the places of an apron's edge that is drawn at the top and of
 // the nails next to it.
-func (b partBlock) nailsAcross(v picture, out drawing.Rect) []dim.Stop {
+func (b partBlock) nailsAcross(r *rack.Rack, v picture, out drawing.Rect) []dim.Stop {
 	edge := b.piece.Box.Max
 	if v.point(b.piece.Box.Min).Y < v.point(edge).Y {
 		edge = b.piece.Box.Min
 	}
-	return b.acrossTo(v, out, edge, b.nails())
+	return b.acrossTo(v, out, edge, b.nails(r))
 }
 
 // acrossTo are the places of an edge and of the nearest of some places to it.
@@ -98,7 +98,7 @@ func inOrderOf(stops []dim.Stop, of func(dim.Stop) length) []dim.Stop {
 func (b partBlock) nailFigures(p *page) bool {
 	v := b.picture(p)
 	v = b.outside(v, drawing.Point{})
-	_, stops := b.nailsAlong(v, v.extent(b.scene))
+	_, stops := b.nailsAlong(p.in.Rack, v, v.extent(b.scene))
 	return len(stops) > 0
 }
 

@@ -17,7 +17,7 @@ func (b partBlock) below(p *page) drawing.Um {
 // note says what the marks on a part's faces mean, and where nails stand.
 func (b partBlock) note(p *page, figures bool) string {
 	r := p.in.Rack
-	quarter := func(of string) string { return r.Format.Unit(r.Len(of) / 4) }
+	in := func(of string) string { return r.Format.Unit(r.NailIn(r.Len(of))) }
 	hatched := "where it sits"
 	if r.Design.Joint.Glue {
 		hatched = "bare for glue"
@@ -27,10 +27,10 @@ func (b partBlock) note(p *page, figures bool) string {
 		places := "figures from an end"
 		if !b.nailFigures(p) {
 			leg := r.Len("leg.width")
-			places = fmt.Sprintf("the outer %s, the inner %s from the end", r.Format.Unit(leg/4), r.Format.Unit(leg/4*3))
+			places = fmt.Sprintf("the outer %s, the inner %s from the end", in("leg.width"), r.Format.Unit(leg-r.NailIn(leg)))
 		}
 		return fmt.Sprintf("Above: face against the legs. Hatched: %s. Below: outer face. Crosses: nails, %s from the edge, %s. Alike turned end for end. Arrow: grain.",
-			hatched, quarter("slat.height"), places)
+			hatched, in("slat.height"), places)
 	case "leg":
 		hatched = "where slats sit"
 		if r.Design.Joint.Glue {

@@ -53,7 +53,7 @@ func (p *packet) apronCards() []gauge {
 		}
 		g := gauge{says: "Nails of an apron on a leg", wide: r.Len("leg.thickness"), tall: r.Len("apron.height"),
 			more: []string{"On the outer face, over the leg: carry its", "lines round from the inner face."}}
-		for _, n := range rack.NailPlaces(c.Patch, c.Axis, c.Far) {
+		for _, n := range r.NailPlaces(c.Patch, c.Axis, c.Far) {
 			g.nails = append(g.nails, nail{along: n.X - c.Patch.Min.X, across: n.Z - c.Patch.Min.Z})
 		}
 		return []gauge{g}

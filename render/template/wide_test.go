@@ -118,7 +118,9 @@ func TestCards(t *testing.T) {
 	within := func(box drawing.Rect, q drawing.Point) (x, y float64) {
 		return (q.X - box.Min.X).MM() / box.W().MM(), (q.Y - box.Min.Y).MM() / box.H().MM()
 	}
-	for i, want := range [][2]float64{{0.25, 0.25}, {0.75, 0.75}, {0.5, 0.75}, {0.5, 0.25}} {
+	// A slat of 25 mm on a leg of 45 mm, an apron of 65 mm: a quarter in whole millimetres.
+	const u, w, h = 11.0 / 45, 6.0 / 25, 16.0 / 65
+	for i, want := range [][2]float64{{u, w}, {1 - u, 1 - w}, {0.5, h}, {0.5, 1 - h}} {
 		if x, y := within(boxes[i/2], nails[i]); math.Abs(x-want[0]) > 0.001 || math.Abs(y-want[1]) > 0.001 {
 			t.Errorf("nail %d at %.3f of the width and %.3f of the height, want %v", i+1, x, y, want)
 		}
@@ -162,7 +164,7 @@ func TestShiftedNails(t *testing.T) {
 		}
 		for i, a := range rings {
 			for _, b := range rings[:i] {
-				if d := (a.Y - b.Y).Abs().MM(); math.Abs(d-(w/2-2*off)) < 0.01 && (a.X-b.X).Abs().MM() < r.Len("slat.height").MM() {
+				if d := (a.Y - b.Y).Abs().MM(); math.Abs(d-(w-2*math.Floor(w/4)-2*off)) < 0.01 && (a.X-b.X).Abs().MM() < r.Len("slat.height").MM() {
 					got++
 				}
 			}
