@@ -39,7 +39,7 @@ func (b *builder) glueUp(after int) int {
 	if second > 0 {
 		n = b.add(stepSecond, fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it (%s): "+
 			"so it lies level. Set, try, bore, fix%s the right face as its own sheet shows it. %s. Compare both diagonals again, and now write them down (%s).",
-			r.Format.Unit(r.Len("slat.thickness")), b.see(JigSheets), b.orClamp(" and clamp"), word.Count(second, "face"), b.see(InspectSheets)), b.pressed(second), n)
+			r.Format.Unit(r.Len("slat.thickness")), b.see(JigSheets), b.orClamp(" and clamp"), word.Count(second, "face"), b.see(InspectSheets.Of(Squares))), b.pressed(second), n)
 	}
 	n = b.fillSlats(n)
 	return b.aprons(n)

@@ -40,7 +40,7 @@ func (b *builder) marking() string {
 	if evenly(b.r) {
 		strip = "lay the one strip, LOWER EDGE to lower edge, either END first: legs stand alike from both ends"
 	}
-	return fmt.Sprintf("%s Aprons %s, inner faces up, lower edges towards you: mark LEFT on the left end of the back pair, on the right end of the front pair. For the ladders' places %s; or go by a stick marked once from %s. Mark every slat's place on the legs by the strip of that face (figures: %s), and every nail by the cards. Keep strips from sliding.",
+	return fmt.Sprintf("%s Aprons %s, inner faces up, lower edges towards you: mark LEFT on the left end of the back pair, on the right end of the front pair. For the ladders' places %s; or go by a stick marked once from %s. Mark every slat's place on the legs by the strip of that face (figures: %s), and every nail by the cards. Keep strips from sliding. Mark thin, and rub out before any finish what would be seen.",
 		templateCheck, b.mark("apron"), strip, b.see(CarcaseSheet), b.see(LadderSheets))
 }
 
@@ -126,7 +126,9 @@ func (b *builder) tryGauge() string {
 }
 
 // wrote asks for diagonals to be written down while they can be measured.
-func (b *builder) wrote() string { return " Write the diagonals down (" + b.see(InspectSheets) + ")." }
+func (b *builder) wrote() string {
+	return " Write the diagonals down (" + b.see(InspectSheets.Of(Squares)) + ")."
+}
 
 // wroteEnds asks for those of the ladders that have one face alone, where others
 // get a second one.
@@ -134,5 +136,5 @@ func (b *builder) wroteEnds(second int) string {
 	if second == 0 {
 		return b.wrote()
 	}
-	return fmt.Sprintf(" Write the end ladders' diagonals down (%s); those of the inner ones only when their second face is on.", b.see(InspectSheets))
+	return fmt.Sprintf(" Write the end ladders' diagonals down (%s); those of the inner ones only when their second face is on.", b.see(InspectSheets.Of(Squares)))
 }

@@ -26,6 +26,12 @@ const (
 	PartSheets    Sheet = "parts"
 )
 
+// Of narrows a kind to its sheets about a part, such as "top", or about Squares.
+func (s Sheet) Of(part string) Sheet { return s + "." + Sheet(part) }
+
+// Squares is what the inspection sheets with the diagonals are about.
+const Squares = "squares"
+
 // Names of steps that other sheets name: the one that needs the blocks, and the
 // first that needs the gap gauges.
 const (
@@ -111,7 +117,8 @@ func (b *builder) see(s Sheet) string {
 			return text
 		}
 	}
-	return string(s) + " sheets"
+	kind, _, _ := strings.Cut(string(s), ".")
+	return kind + " sheets"
 }
 
 // add adds a step after another and returns its number.
@@ -171,7 +178,7 @@ func (b *builder) prepare() int {
 	if r.HasTop() && b.trimmed < 0 {
 		thin = b.thinnest()
 	}
-	n = b.add("Sand", fmt.Sprintf("Sizes on the sheets are finished sizes: sand lightly, along the grain, grits %s%s. Not the ends, nor %s: these fit as sawn.%s",
+	n = b.add("Sand", fmt.Sprintf("Sizes on the sheets are finished sizes: sand lightly, along the grain, grits %s%s. Not %s: that fits as sawn, and so do the lengths: of ends, sand only those that are seen, a stroke or two with the finest grit.%s",
 		strings.Trim(strings.ReplaceAll(fmt.Sprint(finish.Sequence(r).Grits), " ", ", "), "[]"), when, bare, thin), Span{}, n)
 	b.sanded = n
 	n = b.add("Mark out", b.marking(), Span{}, n)
@@ -188,7 +195,7 @@ func (b *builder) prepare() int {
 	case whole != "":
 		b.taped = n
 	case r.HasTop():
-		b.taped = b.add("Tape: top", fmt.Sprintf("On the underside of the top %s tape the strip that stays bare for glue (%s: top, underside).", b.mark("top"), b.see(BareSheets)), Span{}, b.topReady()...)
+		b.taped = b.add("Tape: top", fmt.Sprintf("On the underside of the top %s tape the strip that stays bare for glue (%s: underside).", b.mark("top"), b.see(BareSheets.Of("top"))), Span{}, b.topReady()...)
 	}
 	return n
 }

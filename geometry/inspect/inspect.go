@@ -100,10 +100,11 @@ type probe struct {
 	change []func(r *rack.Rack, by unit.Length)
 }
 
-// Names that gauges are made for.
+// Names that gauges are made for, and that of what is clear between facing legs.
 const (
 	SidewaysGap = "sideways gap"
 	UprightGap  = "upright gap"
+	Channel     = "channel"
 )
 
 // In how many places one length of a cell or column is measured.
@@ -152,7 +153,7 @@ func ofKind(r *rack.Rack, kind int) []probe {
 	}
 	list := []probe{
 		add(SidewaysGap, "facing slats, both ends", k.Count*k.Rows*frontAndBack, k.Gap, widen),
-		add("channel", "facing legs, both ends", k.Count*frontAndBack, k.Channel, widen),
+		add(Channel, "facing legs, both ends", k.Count*frontAndBack, k.Channel, widen),
 		add("lowest slats", "foot to underside, both ends", k.Count*bothSlats*frontAndBack, k.Under[0], func(r *rack.Rack, by unit.Length) { lift(r, 0, by) }),
 	}
 	list = append(list, openings(r, kind, lift)...)

@@ -44,6 +44,7 @@ func carcase(in Input) []*page {
 		return drawing.Visible, true
 	})
 	out := v.extent(s)
+	drawSpacers(p, v)
 	diagonals(p, v)
 	apronWords(p, v, out)
 	spacing(p, v, out, box, whole)
@@ -279,7 +280,7 @@ func carcaseNotes(in Input) []string {
 	diagonal := assembly.Diagonals(r)[1].Text(f.System)
 	notes := []string{
 		channelText(r),
-		spacerText(r),
+		spacerText(in),
 		apronText(r),
 		fmt.Sprintf("Square when both diagonals are equal, and %s %s.", diagonal, f.System),
 	}
@@ -327,20 +328,6 @@ func channelText(r *rack.Rack) string {
 		each = append(each, r.Format.Unit(s.Long)+where)
 	}
 	return fmt.Sprintf("Clear between facing legs: %s. Left faces of the legs, as under the view, from the left end: %s.", strings.Join(each, "; "), list)
-}
-
-// spacerText says how to make spacers and where they stand: slats are in the way
-// but below the lowest and above the highest.
-func spacerText(r *rack.Rack) string {
-	room := r.Len("leg.length")
-	for _, k := range r.Kinds {
-		room = min(room, k.Under[0], r.Len("leg.length")-k.Under[k.Rows-1]-r.Len("slat.height"))
-	}
-	if room <= 0 {
-		return "Spacers as long as the clear way go between the legs where no slat is in the way."
-	}
-	return fmt.Sprintf("Spacers: as long as the clear way (how close: "+sheetRef("inspection")+"), less than %s wide, as thick as a slat; two to a column, between facing legs, below the lowest slats and above the highest: for the front aprons in front, for the back ones behind.",
-		r.Format.Unit(room))
 }
 
 // apronText says which aprons the view shows and where to find their nails.

@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -42,7 +43,7 @@ func TestCarcaseSheet(t *testing.T) {
 				}
 			}
 			text := lettered([]*drawing.Sheet{s}, "")
-			for _, want := range []string{"Leftfacesofthelegs", "Spacers:", "twotoacolumn", "belowthelowestslats", "partC,sheet"} {
+			for _, want := range []string{"Leftfacesofthelegs", "Spacers,drawndash-dotted:", "twotoacolumn", "belowthelowestslats", "partC,sheet"} {
 				if !strings.Contains(text, want) {
 					t.Errorf("%s: does not say %q", name, want)
 				}
@@ -62,5 +63,41 @@ func TestSlatsBehindAprons(t *testing.T) {
 		if got := strings.Contains(text, "behindtheloweraprons"); got != want {
 			t.Errorf("lift %s, first slat at %s: said to pass behind the lower aprons: %v, want %v", lift, r.Format.Text(under), got, want)
 		}
+	}
+}
+
+// Two spacers are drawn to a column, between its legs and clear of every slat; the
+// words beside the view say between which lengths they are good: never longer than a
+// channel may be, where the fit bears less than the shop's tolerance.
+func TestSpacersAreDrawn(t *testing.T) {
+	for name, r := range demos(t) {
+		for _, s := range packet(t, r) {
+			if !strings.HasSuffix(s.Name, "-carcase") {
+				continue
+			}
+			var got []drawing.Rect
+			for _, m := range s.Marks {
+				if p, ok := m.(drawing.Path); ok && p.Class == drawing.Phantom {
+					got = append(got, p.Bounds())
+				}
+			}
+			if len(got) != 2*len(r.Columns) {
+				t.Errorf("%s: %d spacers, want two to each of %d columns", name, len(got), len(r.Columns))
+				continue
+			}
+			across, most := got[0].W().MM()/r.Kinds[r.Columns[0].Kind].Channel.MM(), 0.0
+			for i, c := range r.Columns {
+				for _, e := range got[2*i : 2*i+2] {
+					most = max(most, math.Abs(e.W().MM()/across-r.Kinds[c.Kind].Channel.MM()), math.Abs(e.H().MM()/across-r.Len("slat.height").MM()))
+				}
+			}
+			if most > 0.1/across {
+				t.Errorf("%s: spacers are out of scale by up to %.2f mm", name, most)
+			}
+		}
+	}
+	// A channel of 102 mm of which the lower aprons bear 102.4 at most.
+	if text := lettered(packet(t, demos(t)["tasting-metric.toml"]), "-carcase"); !strings.Contains(text, "clearway(101to102.4mm)") {
+		t.Errorf("no limit of the spacers in %s", text)
 	}
 }

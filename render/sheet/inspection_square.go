@@ -18,6 +18,10 @@ func squareSheets(in Input, after int, pages []*page, w *scribe) ([]*page, *scri
 		pages = append(pages, p)
 		w = newScribe(p.sheet, p.area)
 	}
+	about := func() {
+		last := pages[len(pages)-1]
+		last.about = append(last.about, assembly.Squares)
+	}
 	drawn, boxes := measureSquares(in, after), squareBoxes(in, w.box.W())
 	if need := 5*drawing.MM + drawn.height(w.box.W()) + ledgerTitle + inspectionRow + signHigh; w.room() < need {
 		turn()
@@ -26,12 +30,14 @@ func squareSheets(in Input, after int, pages []*page, w *scribe) ([]*page, *scri
 	}
 	drawn.write(w)
 	w.skip(2 * drawing.MM)
+	about()
 	for {
 		done := boxes.write(w)
 		if boxes.rows = boxes.rows[done:]; len(boxes.rows) == 0 {
 			break
 		}
 		turn()
+		about()
 	}
 	if w.room() < signHigh {
 		turn()

@@ -175,8 +175,8 @@ func (s strip) ends(sheet *drawing.Sheet, r *rack.Rack, out drawing.Rect) {
 		in = -1
 	}
 	if out.H() >= ladderWords {
-		label(drawing.Pt(out.Max.X+4*drawing.MM, front+in*9*drawing.MM), 1, "FRONT")
-		label(drawing.Pt(out.Max.X+4*drawing.MM, back-in*7*drawing.MM), 1, "BACK")
+		label(drawing.Pt(out.Max.X+4*drawing.MM, front+in*5*drawing.MM), 1, "FRONT")
+		label(drawing.Pt(out.Max.X+4*drawing.MM, back-in*4*drawing.MM), 1, "BACK")
 		return
 	}
 	inside := min(2*drawing.MM, (out.H()-6*drawing.MM)/2) // clear of each other
