@@ -32,22 +32,23 @@ func (s Sheet) Of(part string) Sheet { return s + "." + Sheet(part) }
 // Squares is what the inspection sheets with the diagonals are about.
 const Squares = "squares"
 
-// Names of steps that other sheets name: the one that needs the blocks, and the
-// first that needs the gap gauges.
+// Names of steps that other sheets name: the one that needs the blocks, those of a
+// top from staves, and the first that needs the gap gauges.
 const (
-	StepBlocks = "Blocks"
-	stepFirst  = "Ladders, first faces"
-	StepGauges = stepFirst
+	StepBlocks  = "Blocks"
+	StepGlueTop = "Glue up the top"
+	StepTrimTop = "Trim the top"
+	stepFirst   = "Ladders, first faces"
+	StepGauges  = stepFirst
 )
 
 // Names of the other steps that need what the shop makes itself.
 const (
-	stepGlueTop = "Glue up the top"
-	stepJig     = "Jig"
-	stepSecond  = "Ladders, second faces"
-	stepDry     = "Dry fit"
-	stepFront   = "Front aprons"
-	stepTop     = "Fit the top"
+	stepJig    = "Jig"
+	stepSecond = "Ladders, second faces"
+	stepDry    = "Dry fit"
+	stepFront  = "Front aprons"
+	stepTop    = "Fit the top"
 )
 
 // Numbers returns the numbers of the sheets of a kind in words, such as "sheets
@@ -157,10 +158,10 @@ func (b *builder) panel(top finish.Panel) {
 	if top.Tops > 1 {
 		one = fmt.Sprintf(", %d tops one after another", top.Tops)
 	}
-	n := b.add(stepGlueTop, fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with the rings at their ends arched up and down by turns. This is the glue-up that the saw's steps name. Glue one edge of each joint. Clamp waxed battens lightly over and under both ends, to keep them level; then clamps across, over and under by turns (%s)%s.",
+	n := b.add(StepGlueTop, fmt.Sprintf("Joint the edges of the %d staves of %s, lay them with the rings at their ends arched up and down by turns. This is the glue-up that the saw's steps name. Glue one edge of each joint. Clamp waxed battens lightly over and under both ends, to keep them level; then clamps across, over and under by turns (%s)%s.",
 		top.Staves, b.mark("top"), b.see(ClampSheets), one), span(glue.Clamp, top.Tops))
 	n = b.add("Let the top cure", "Out of the clamps, on edge or on battens, air at both faces.", Span{glue.Cure.Value, glue.Cure.Value}, n)
-	b.trimmed = b.add("Trim the top", fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.%s", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width")), b.thinnest()), Span{}, n)
+	b.trimmed = b.add(StepTrimTop, fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.%s", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width")), b.thinnest()), Span{}, n)
 }
 
 // prepare is what comes before any finish.

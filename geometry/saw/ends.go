@@ -21,7 +21,7 @@ type Small struct {
 type Found struct {
 	Boards []int       // of Plan.Boards whose ends serve, ascending
 	Lack   int         // pieces that no end serves
-	Buy    unit.Length // of the piece that is bought for those, 0 where none is; its section is theirs
+	Buy    unit.Length // of the piece that is bought for those, with what is held at its last cut; 0 where none is. Its section is theirs
 }
 
 // An end is what is left of a board when its parts are cut.
@@ -30,8 +30,8 @@ type end struct {
 	thick, wide, long unit.Length
 }
 
-// holdable is the least length of a piece that is cut without a clamp of its own.
-func holdable() unit.Length {
+// Holdable is the least length of a piece that is cut without a clamp of its own.
+func Holdable() unit.Length {
 	return table.Length("saw.crosscut")
 }
 
@@ -42,7 +42,7 @@ func (p *Plan) ends() []end {
 	var out []end
 	for i, b := range p.Boards {
 		add := func(wide, long unit.Length) {
-			if wide <= 0 || long < holdable() {
+			if wide <= 0 || long < Holdable() {
 				return
 			}
 			for range b.Count {
@@ -119,7 +119,7 @@ func (p *Plan) FromEnds(list []Small, kerf unit.Length) []Found {
 func (c *endCutter) find(s Small) (out Found) {
 	need, times := s.Long+c.kerf, s.Count
 	if s.Together {
-		need, times = unit.Length(s.Count)*need+holdable(), 1
+		need, times = unit.Length(s.Count)*need+Holdable(), 1
 	}
 	for range times {
 		k := slices.IndexFunc(c.ends, func(e end) bool { return c.serves(e, s, need) })
@@ -131,9 +131,11 @@ func (c *endCutter) find(s Small) (out Found) {
 		times--
 	}
 	if times > 0 {
-		out.Buy = max(unit.Length(times)*need, holdable())
-		if out.Lack = times; s.Together {
+		out.Lack, out.Buy = times, unit.Length(times)*need
+		if s.Together {
 			out.Lack = s.Count
+		} else {
+			out.Buy += Holdable()
 		}
 	}
 	slices.Sort(out.Boards)
@@ -143,7 +145,7 @@ func (c *endCutter) find(s Small) (out Found) {
 
 // serves reports whether so much of a piece's section can be cut off an end.
 func (c *endCutter) serves(e end, s Small, need unit.Length) bool {
-	if e.thick != s.Thick || e.long < max(need, holdable()) {
+	if e.thick != s.Thick || e.long < max(need, Holdable()) {
 		return false
 	}
 	return e.wide == s.Wide || e.long >= c.rip && e.wide >= s.Wide+c.kerf+c.edge
@@ -155,7 +157,7 @@ func (c *endCutter) cut(k int, s Small, need unit.Length) {
 	e := c.ends[k]
 	c.ends = slices.Delete(c.ends, k, k+1)
 	put := func(e end) {
-		if e.wide <= 0 || e.long < holdable() {
+		if e.wide <= 0 || e.long < Holdable() {
 			return
 		}
 		at, _ := slices.BinarySearchFunc(c.ends, e, func(a, b end) int { return cmp.Compare(a.long, b.long) })

@@ -85,7 +85,7 @@ func Action(s cutting.Step) string {
 const fewNames = 8
 
 // Yields says what a step gives, and how many: "12 strips", "40 pieces: A",
-// "10 pieces: B; 2 sections still to rip".
+// "10 pieces: B; 2 sections still to rip", "12 strips for A".
 func (p *Plan) Yields(s cutting.Step) string {
 	var names, words []string
 	for _, x := range s.Pieces {
@@ -116,7 +116,31 @@ func (p *Plan) Yields(s cutting.Step) string {
 		return word.Count(s.Count, "piece") + ": " + word.List(words)
 	}
 	one := map[string]string{"leaves": "leaf", "boards": "board", "sections": "section", "strips": "strip"}
-	return word.Number(s.Count, one[words[0]], words[0])
+	text := word.Number(s.Count, one[words[0]], words[0])
+	if names := p.inStrips(s); len(names) > 0 && len(names) <= fewNames {
+		text += " for " + word.List(names)
+	}
+	return text
+}
+
+// inStrips names the parts that the strips of a rip hold, in the order of the boards.
+func (p *Plan) inStrips(s cutting.Step) []string {
+	var out []string
+	if s.Operation != cutting.Ripping {
+		return nil
+	}
+	for _, i := range s.Boards {
+		for _, x := range p.Boards[i].Sections {
+			for _, t := range x.Strips {
+				for _, part := range t.Parts {
+					if name := p.Label(part); x.Ripped && t.Width == s.Setting.At && !slices.Contains(out, name) {
+						out = append(out, name)
+					}
+				}
+			}
+		}
+	}
+	return out
 }
 
 // toRip counts, of what a step cuts off its boards, the sections that are ripped

@@ -163,25 +163,29 @@ func bought(in Input, found []aidFound) string {
 		}
 		i := slices.IndexFunc(all, func(p piece) bool { return p.thick == a.Thick && p.wide == a.Wide })
 		if i < 0 {
-			i, all = len(all), append(all, piece{thick: a.Thick, wide: a.Wide})
+			i, all = len(all), append(all, piece{thick: a.Thick, wide: a.Wide, long: saw.Holdable()})
 		}
-		all[i].long += a.Buy
-		if name := kindOf(a); !slices.Contains(all[i].names, name) {
+		all[i].long += a.Buy - saw.Holdable() // held but once
+		if name := kindOf(a) + "s"; !slices.Contains(all[i].names, name) {
 			all[i].names = append(all[i].names, name)
 		}
 	}
-	step := unit.Inch
-	if in.Rack.Design.Units == unit.Metric {
-		step = 10 * unit.Millimetre
-	}
 	var list []string
 	for _, p := range all {
-		list = append(list, fmt.Sprintf("%s × %s × %s for the %s", f.Text(p.thick), f.Text(p.wide), f.Unit(p.long.Up(step)), word.List(p.names)))
+		list = append(list, fmt.Sprintf("%s × %s × %s for the %s", f.Text(p.thick), f.Text(p.wide), f.Unit(roundly(in, p.long)), word.List(p.names)))
 	}
 	if len(list) == 0 {
 		return ""
 	}
 	return strings.Join(list, "; ") + ", or a wider piece to rip it from"
+}
+
+// roundly is a length to ask for in a shop, no less than that given.
+func roundly(in Input, l length) length {
+	if in.Rack.Design.Units == unit.Metric {
+		return l.Up(10 * unit.Millimetre)
+	}
+	return l.Up(unit.Inch)
 }
 
 // sheetStock says how much sheet stock the aids take, a fifth more than their own
@@ -205,7 +209,7 @@ func besidesPlan(in Input) string {
 	found := aidsFound(in)
 	var names []string
 	for _, a := range found {
-		if name := kindOf(a); !a.Sheet && !slices.Contains(names, name) {
+		if name := kindOf(a) + "s"; !a.Sheet && !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}
@@ -222,8 +226,11 @@ func besidesPlan(in Input) string {
 	return word.Capital(word.List(names)) + " are no parts of this plan: " + text + "."
 }
 
-// kindOf names aids of a kind, "blocks".
+// kindOf names an aid without its mark, "block".
 func kindOf(a aidFound) string {
 	name, _, _ := strings.Cut(a.Name, " ")
-	return name + "s"
+	return name
 }
+
+// whole is how long the one piece is that aids are worked in before it is cut up.
+func (a aidFound) whole(kerf length) length { return length(a.Count)*(a.Long+kerf) + saw.Holdable() }

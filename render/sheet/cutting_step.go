@@ -26,12 +26,6 @@ const (
 const beforeCutting = "Guards and riving knife in place, eyes and ears protected, dust drawn off. Long stock is cut first; hands stay out of the blade's line. " +
 	"The instructions of the saw's maker go before this sheet."
 
-// operations says what is set for each operation.
-var operations = map[cutting.Operation]string{
-	"resaw": "Resaw: fence to blade, board on edge", "plane": "Plane: thickness", "trim ends": "Trim ends",
-	"crosscut": "Crosscut: stop to blade", "rip": "Rip: fence to blade", "cut to length": "Cut to length: stop to blade", "glue up": "Glue up",
-}
-
 // stepSheets writes the settings in their order, one a step, on as many pages as
 // they take, filled about alike.
 func (c *cutter) stepSheets() {
@@ -59,30 +53,26 @@ func (c *cutter) writeSteps() {
 	}
 	c.turn(title)
 	c.notes(append(append([]string{beforeCutting, c.p.Losses() + "."}, c.p.LeftLong()...), c.lookOut()...), "Before the first cut", title)
-	for i := 0; i < len(c.p.Steps); {
-		n := 1
-		for i+n < len(c.p.Steps) && c.p.Steps[i+n].Operation == c.p.Steps[i].Operation {
-			n++
-		}
-		group := c.p.Steps[i : i+n]
-		common := commonCautions(group)
+	n := 0
+	for _, g := range c.stepGroups() {
+		common := commonCautions(g.steps)
 		head := 9*drawing.MM + needed(common, c.box.W(), 4*drawing.MM)
-		for k, s := range group {
-			own := slices.DeleteFunc(slices.Clone(s.Cautions), func(t string) bool { return slices.Contains(common, t) })
-			h := c.stepHeight(s, own)
+		for k, s := range g.steps {
+			s.Cautions = slices.DeleteFunc(slices.Clone(s.Cautions), func(t string) bool { return slices.Contains(common, t) })
+			h := c.stepHeight(s)
 			if k == 0 && !c.room(head+h) || k > 0 && !c.room(h) {
 				c.turn(title)
 				if k > 0 {
-					c.heading(operations[s.Operation] + ", continued")
+					c.heading(g.heading + ", continued")
 				}
 			}
 			if k == 0 {
-				c.notes(common, operations[s.Operation], title)
+				c.notes(common, g.heading, title)
 			}
-			c.step(i+k, s, own)
+			c.step(n, s)
 			c.y += h + stepGap
+			n++
 		}
-		i += n
 		c.y += 2 * drawing.MM
 	}
 	c.leftOver(title)
@@ -106,7 +96,7 @@ func (c *cutter) lookOut() []string {
 }
 
 // commonCautions are those of every step.
-func commonCautions(steps []cutting.Step) []string {
+func commonCautions(steps []sawStep) []string {
 	out := slices.Clone(steps[0].Cautions)
 	for _, s := range steps[1:] {
 		out = slices.DeleteFunc(out, func(t string) bool { return !slices.Contains(s.Cautions, t) })
@@ -145,58 +135,37 @@ func (c *cutter) stepText() drawing.Rect {
 	return box
 }
 
-func (c *cutter) stepHeight(s cutting.Step, cautions []string) drawing.Um {
+func (c *cutter) stepHeight(s sawStep) drawing.Um {
 	wide := c.stepText().W()
-	high := drawing.Um(len(breakBold(c.p.Yields(s), wide))) * (drawing.HeadingHeight*5/4 + betweenLines)
-	return max(stepHigh, high+needed(append([]string{c.source(s)}, cautions...), wide, 0))
+	high := drawing.Um(len(breakBold(s.yields, wide))) * (drawing.HeadingHeight*5/4 + betweenLines)
+	return max(stepHigh, high+needed(append([]string{s.source}, s.Cautions...), wide, 0))
 }
 
 // step draws one step.
-func (c *cutter) step(i int, s cutting.Step, cautions []string) {
+func (c *cutter) step(i int, s sawStep) {
 	sheet := c.page.sheet
 	area := c.box
 	number := drawing.Label(drawing.ItemText, sheet.Group(), drawing.Pt(area.Min.X, c.y+stepHigh/2+drawing.HeadingHeight/2), drawing.HeadingHeight, drawing.Left, drawing.Plain(saw.StepName(i)))
 	number.Bold = true
 	sheet.Add(number)
-	c.setting(drawing.Box(area.Min.X+stepNumber, c.y, stepBox, stepHigh), s)
+	c.setting(drawing.Box(area.Min.X+stepNumber, c.y, stepBox, stepHigh), s.Step)
 	tick := drawing.Box(area.Max.X-stepTick, c.y+(stepHigh-stepTick)/2, stepTick, stepTick)
 	sheet.Add(drawing.Rectangle(drawing.Symbol, 0, drawing.NoFill, tick))
 
 	w := newScribe(sheet, c.stepText())
-	from := c.source(s)
 	switch {
-	case from == "" && len(cautions) == 0:
+	case s.source == "" && len(s.Cautions) == 0:
 		w.skip((stepHigh - drawing.HeadingHeight) / 2)
-	case len(cautions) == 0:
+	case len(s.Cautions) == 0:
 		w.skip(3 * drawing.MM / 2)
 	}
-	for _, part := range breakBold(c.p.Yields(s), w.box.W()) {
+	for _, part := range breakBold(s.yields, w.box.W()) {
 		w.line(drawing.NoteText, drawing.HeadingHeight, 0, true, drawing.Plain(part))
 	}
-	w.note(from, 0)
-	for _, t := range cautions {
+	w.note(s.source, 0)
+	for _, t := range s.Cautions {
 		w.note(t, 0)
 	}
-}
-
-// source says which boards a step's pieces are from, and how many are cut at
-// once.
-func (c *cutter) source(s cutting.Step) string {
-	text := ""
-	if s.Operation == "glue up" {
-		for _, g := range c.p.GlueUps {
-			if slices.Contains(s.Pieces, g.Yield()) {
-				return fmt.Sprintf("from %d staves of %s × %s; then cut to %s × %s", g.Staves, c.text(g.StaveWidth), c.text(g.StaveLength), c.text(g.Width), c.text(g.Length))
-			}
-		}
-	}
-	if len(s.Boards) > 0 {
-		text = "from " + saw.Named(s.Boards)
-	}
-	if s.Gang > 1 {
-		text += fmt.Sprintf("; up to %d side by side", s.Gang)
-	}
-	return text
 }
 
 // breakBold is breakLines for the bold lettering of a step.
