@@ -11,7 +11,7 @@ import (
 )
 
 // templateCheck is what comes before any line is marked by a template.
-const templateCheck = "Templates (printed apart): first hold a steel rule to the rulers on their first page; where these are out, mark by the figures instead. Cut out the strips and the cards."
+const templateCheck = "Templates (printed apart): first hold a steel rule to the rulers on their first page; where these are out by more than a pencil line, mark by the figures instead, or have them printed anew, corrected. Cut out the strips and the cards."
 
 // labels says when and how the labels go on.
 func (b *builder) labels() string {

@@ -20,13 +20,13 @@ func (p *packet) cards() []gauge {
 	r := p.rack
 	all := check.Crossings(r)
 	var out []gauge
-	add := func(ok func(check.Crossing) bool, says string, more ...string) {
+	add := func(ok func(check.Crossing) bool, name, says string, more ...string) {
 		i := slices.IndexFunc(all, ok)
 		if i < 0 {
 			return
 		}
 		c := all[i]
-		g := gauge{says: says, more: more, wide: r.Len("leg.width"), tall: r.Len("slat.height"), down: "FOOT"}
+		g := gauge{says: says, more: more, name: name, wide: r.Len("leg.width"), tall: r.Len("slat.height"), down: "FOOT"}
 		for _, n := range c.Nails {
 			at := nail{along: n.Y - c.Patch.Min.Y, across: n.Z - c.Patch.Min.Z}
 			if !c.Right { // seen from the left the front is at the right
@@ -36,9 +36,9 @@ func (p *packet) cards() []gauge {
 		}
 		out = append(out, g)
 	}
-	add(func(c check.Crossing) bool { return c.Aside == 0 }, "Nails of a slat's end on a leg",
-		"On the slat's outer face, end flush,", "FOOT down, lettering up. FRONT is left", "on right faces, right on left faces.")
-	add(func(c check.Crossing) bool { return c.Aside != 0 }, "Nails of a ringed crossing",
+	add(func(c check.Crossing) bool { return c.Aside == 0 }, "slat", "Nails of a slat's end on a leg",
+		"On the slat's outer face, end flush, FOOT", "down, lettering up: so it serves front and", "back, right faces and left ones.")
+	add(func(c check.Crossing) bool { return c.Aside != 0 }, "ringed", "Nails of a ringed crossing",
 		"Where the sheet of a ladder's right face", "has a ring; laid as the other card.")
 	return append(out, p.apronCards()...)
 }
@@ -51,7 +51,7 @@ func (p *packet) apronCards() []gauge {
 		if c.Axis != space.Y {
 			continue
 		}
-		g := gauge{says: "Nails of an apron on a leg", wide: r.Len("leg.thickness"), tall: r.Len("apron.height"),
+		g := gauge{says: "Nails of an apron on a leg", name: "apron", wide: r.Len("leg.thickness"), tall: r.Len("apron.height"),
 			more: []string{"On the outer face, over the leg: carry its", "lines round from the inner face."}}
 		for _, n := range r.NailPlaces(c.Patch, c.Axis, c.Far) {
 			g.nails = append(g.nails, nail{along: n.X - c.Patch.Min.X, across: n.Z - c.Patch.Min.Z})

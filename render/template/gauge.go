@@ -15,6 +15,7 @@ import (
 // bottle, or a card with nails.
 type gauge struct {
 	says string
+	name string   // inside it, for when it is cut out
 	more []string // further lines under it
 	wide unit.Length
 	disc bool
@@ -49,11 +50,11 @@ func (p *packet) gauges() []gauge {
 		all[i].kinds = append(all[i].kinds, kind)
 	}
 	for i, k := range p.rack.Kinds {
-		add(i, gauge{says: "Sideways gap between slats", wide: k.Gap})
-		add(i, gauge{says: "Foot to lowest slat's underside", wide: k.Under[0]})
+		add(i, gauge{says: "Sideways gap between slats", name: "gap", wide: k.Gap})
+		add(i, gauge{says: "Foot to lowest slat's underside", name: "foot to slat", wide: k.Under[0]})
 		if least, most, ok := spread(k); ok {
-			add(i, gauge{says: "Thinnest bottle", wide: least, disc: true})
-			add(i, gauge{says: "Thickest bottle", wide: most, disc: true})
+			add(i, gauge{says: "Thinnest bottle", name: "thinnest", wide: least, disc: true})
+			add(i, gauge{says: "Thickest bottle", name: "thickest", wide: most, disc: true})
 		}
 	}
 	var out []gauge
@@ -187,14 +188,48 @@ func (p *packet) gaugeSheet(gauges []placedGauge, k, number int) *drawing.Sheet 
 		for i, line := range p.lines(g.gauge) {
 			s.Add(note(at.Add(drawing.Pt(0, gaugeLine*drawing.Um(i))), line))
 		}
+		s.Add(g.named(p, func(q drawing.Point) drawing.Point {
+			return origin.Add(drawing.Pt(f.along.Of(q.X), headSpace+f.across.Of(q.Y-headSpace)))
+		})...)
 		if g.tall > 0 {
 			continue
 		}
-
 		s.Dims = append(s.Dims, drawing.DimRecord{Role: drawing.Note, Value: g.wide, Printed: printed, From: at, To: at, ScaleNum: 1, ScaleDen: 1})
 	}
 	f.rulers(s, origin)
 	return s
+}
+
+// named letters a gauge inside its outline, with its columns and its width: what a
+// card that is cut out would else no longer say. paper is where a place of the page
+// comes to lie on it.
+func (g placedGauge) named(p *packet, paper func(drawing.Point) drawing.Point) []drawing.Mark {
+	w, h := um(g.wide), g.high()
+	own := p.rack.Format.Unit(g.wide)
+	type words struct {
+		text string
+		at   drawing.Point // the middle, from the outline's upper left corner
+		room drawing.Um    // across
+	}
+	var all []words
+	switch {
+	case g.disc: // on either side of its middle line, where the arc leaves most room
+		all = []words{{g.name, drawing.Pt(w*3/10, h/4), w * 4 / 10}, {own, drawing.Pt(w*7/10, h/4), w * 4 / 10}, {g.more[0], drawing.Pt(w*28/100, h/2), w * 42 / 100}}
+	case g.tall == 0:
+		all = []words{{g.name + " " + own, drawing.Pt(w/2, h/3), w}, {g.more[0], drawing.Pt(w/2, h*2/3), w}}
+	case g.down != "": // in the other quarter that has no nail
+		all = []words{{g.name, drawing.Pt(w*3/4, h/4), w / 2}}
+	default: // between the nails
+		all = []words{{g.name, drawing.Pt(w/2, h/2), w}}
+	}
+	var out []drawing.Mark
+	for _, x := range all {
+		t := note(drawing.Point{}, x.text)
+		if t.Width() <= x.room-2*mm && h >= 12*mm {
+			out = append(out, t.CentredOn(paper(g.at.Add(x.at))))
+		}
+	}
+	return out
 }
 
 // marks draws the outline of a gauge, a disc with its middle.

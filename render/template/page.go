@@ -148,7 +148,7 @@ func wrap(s string, room drawing.Um) []string {
 func (p *packet) advice() []string {
 	lines := []string{
 		`1. Print all pages at 100 % ("actual size", not "fit to page"), on one printer, the same way round.`,
-		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. If they are out by more than a pencil line, do not use these pages: give both measures to whoever drew them.",
+		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. If they are out by more than a pencil line, do not use these pages: mark by the figures of the sheets, and give both measures to whoever drew them.",
 		"    Whoever drew them enters both as the printer's and draws anew: then they come out true.",
 	}
 	if c := corrected(p.rack.Design); c != "" {
@@ -157,7 +157,7 @@ func (p *packet) advice() []string {
 	lines = append(lines,
 		"3. Trim the right-hand page along its seam line and lay its crosses on those of the page before it. A figure beside a mark is its distance from the left end of its strip. Check the last one with a tape before marking wood: paper swells. Where paper and figure differ, the figure counts.",
 		"4. Lay the strip's end flush with the wood's, and the edge that its arrow points to (FRONT, LOWER EDGE) flush with that edge of the wood. Mark the lines: a part sits between them, on the side of the X, and covers the marks. Make one trial joint before the rest.",
-		"5. A ringed cross on a strip is where a nail's point comes into the leg. Nails are started from the other side: cut out the cards, lay them on the slat's or the apron's outer face, and prick through the ringed crosses.",
+		"5. A ringed cross on a strip is where a nail's point comes into the leg. Nails are started from the other side: cut out the cards along their outlines, lay them on the slat's or the apron's outer face, and prick through the ringed crosses.",
 	)
 	return lines
 }

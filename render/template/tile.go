@@ -115,9 +115,10 @@ func (t *tile) seat(s seat, format unit.Format) {
 		t.edgeMark(s.to, false, format)
 	}
 	upper, lower := t.piece()
-	mid := drawing.Pt((a+b)/2, (upper+lower)/2)
+	left, right := t.clearOfSeams(max(a, from), min(b, to))
+	mid := drawing.Pt((left+right)/2, (upper+lower)/2)
 	const most, least = 4 * mm, 2 * mm
-	if arm := min((b-a)/2-500, most, mid.X-from, to-mid.X); arm > 0 && arm >= min(least, (b-a)/2-500) {
+	if arm := min((right-left)/2-500, most); arm > 0 && arm >= min(least, (b-a)/2-500) {
 		t.add(drawing.Line(drawing.Symbol, 0, mid.Add(drawing.Pt(-arm, -arm)), mid.Add(drawing.Pt(arm, arm))),
 			drawing.Line(drawing.Symbol, 0, mid.Add(drawing.Pt(-arm, arm)), mid.Add(drawing.Pt(arm, -arm))))
 	}
@@ -133,6 +134,22 @@ func (t *tile) seat(s seat, format unit.Format) {
 			t.add(drawing.Cross(drawing.Register, 0, p, reach)...)
 		}
 	}
+}
+
+// clearOfSeams narrows a stretch to its widest piece that no seam runs through.
+func (t *tile) clearOfSeams(left, right drawing.Um) (from, to drawing.Um) {
+	from, to = left, right
+	start, stop := t.window()
+	for _, seam := range []drawing.Um{start, stop} {
+		switch {
+		case seam <= from || seam >= to:
+		case seam-from >= to-seam:
+			to = seam
+		default:
+			from = seam
+		}
+	}
+	return from, to
 }
 
 // across returns the height on paper of a place so far from the true edge.

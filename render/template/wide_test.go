@@ -132,6 +132,42 @@ func TestCards(t *testing.T) {
 	}
 }
 
+// A card that is cut out still says what it is: a word stands wholly inside every
+// outline.
+func TestCardsAreNamedInside(t *testing.T) {
+	for name, r := range racktest.DemoRacks(t) {
+		sheets, err := template.Sheets(r, "test")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range sheets {
+			if s.Title != "Cards to cut out" {
+				continue
+			}
+			var outlines []drawing.Rect
+			var words []drawing.Rect
+			for _, m := range s.Marks {
+				switch x := m.(type) {
+				case drawing.Path:
+					if b := x.Bounds(); x.Class == drawing.TemplateCut && b.H() > 10*drawing.MM {
+						outlines = append(outlines, b)
+					}
+				case drawing.Text:
+					words = append(words, x.Bounds())
+				}
+			}
+			if len(outlines) == 0 {
+				t.Errorf("%s, %s: no outline", name, s.Name)
+			}
+			for _, o := range outlines {
+				if !slices.ContainsFunc(words, o.Holds) {
+					t.Errorf("%s, %s: nothing says what the card of %.0f by %.0f mm is", name, s.Name, o.W().MM(), o.H().MM())
+				}
+			}
+		}
+	}
+}
+
 // Where nails of two faces would meet, the strip has them where the ladder's sheet
 // has them: nearer to the middle of the leg's width.
 func TestShiftedNails(t *testing.T) {
