@@ -32,11 +32,14 @@ type Top struct {
 	Middles  []unit.Length // of the blocks, from the left end of the carcase, ascending
 	Slot     unit.Length   // from front to back, in the middle of the block
 	SlotWide unit.Length
-	Place    unit.Length // of the screw's middle from the slot's front end, with the wood as today
+	Place    unit.Length // of the screw's middle from the slot's front end, with the wood as today; ScrewAt says it for another
 	Up       Screw       // through the slot into the top, round head and washer, one to a block
 	Through  Screw       // through the apron into the block, PerBlock to a block
 	Back     float64     // mm that the top moves back at the screws when the wood is moist
 	Ahead    float64     // mm that it moves to the front when it is dry
+
+	moves float64  // mm a percent of moisture at the screws, to the back when the wood gets moister
+	air   wood.Air // of the room
 }
 
 // Least is the least thickness of the top over the blocks at which the screws that
@@ -131,10 +134,11 @@ func (t *Top) slot(r *rack.Rack, deep, high unit.Length) {
 	free := r.Len("slat.length") + r.Len("apron.thickness")/2 - deep/2
 	t.Back = max(0, wood.Movement(free.MM(), wood.Across(w), a.Today, a.Moist))
 	t.Ahead = max(0, wood.Movement(free.MM(), wood.Across(w), a.Dry, a.Today))
+	t.moves, t.air = wood.Movement(free.MM(), wood.Across(w), 0, 1), a
 	shank := table.Value("move.screw")
 	t.Slot = nearest(shank + t.Back + t.Ahead + slotSpare).Up(size)
 	t.SlotWide = nearest(shank).Up(size)
-	t.Place = nearest(shank/2 + t.Ahead + slotSpare/2).Nearest(size / 2)
+	t.Place = t.ScrewAt(r, a.Today)
 }
 
 // clear reports whether a block in the middle of a column stands in none of its

@@ -9,6 +9,7 @@ import (
 	"slatwright/geometry/wood"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
+	"slatwright/specs/word"
 )
 
 // Room on the sheets that show how the top is fitted.
@@ -40,8 +41,14 @@ func topSheets(in Input) []*page {
 	f.notes(fit...)
 	f.turn()
 	f.w.y = topPlan(f.pages[1], t, f.w.box) + 6*drawing.MM
-	f.w.heading(fmt.Sprintf("Making the %d blocks %s", len(t.Middles), assembly.BlockMark(in.Rack)))
-	f.notes(makeNotes(in, t)...)
+	f.notes(placeNotes(in, t)...)
+	f.block("where the screws go into the top, by the wood's moisture", moistureLedger(in, t))
+	f.turn()
+	f.w.heading(fmt.Sprintf("Making the %s %s", word.Count(len(t.Middles), "block"), assembly.BlockMark(in.Rack)))
+	list, box := makeNotes(in, t), f.w.rest()
+	box.Max.Y -= needed(list, box.W(), 5*drawing.MM) + 4*drawing.MM
+	f.w.y = stripPicture(f.pages[len(f.pages)-1], t, box) + 3*drawing.MM
+	f.notes(list...)
 	return f.pages
 }
 
@@ -61,16 +68,16 @@ func fitNotes(in Input, t fixing.Top) []string {
 	}
 }
 
-// screwNote says where in its slot a screw stands now, and what becomes of it.
+// screwNote says where in its slot a screw stands now, and where it is told for
+// other moistures.
 func screwNote(in Input, t fixing.Top) string {
-	w := in.Rack.Design.Wood
-	a := wood.AirOf(w)
+	a := wood.AirOf(in.Rack.Design.Wood)
 	today := "reckoned: measure it"
 	if a.Measured {
 		today = "as measured"
 	}
-	text := fmt.Sprintf("Cross: the screw in its slot, %s from the slot's front end with the wood at %s %% moisture (%s). ", in.Rack.Format.Unit(t.Place), moistureText(a.Today), today)
-	return text + fmt.Sprintf("At %s %% it has gone back, at %s %% to the front; the slot has room for both.", moistureText(a.Moist), moistureText(a.Dry))
+	return fmt.Sprintf("Cross: the screw in its slot, %s from the slot's front end with the wood at %s %% moisture (%s); where a meter reads otherwise, the table on the next sheet has its place. It goes back as the wood swells, to the front as it dries; the slot has room for both.",
+		in.Rack.Format.Unit(t.Place), moistureText(a.Today), today)
 }
 
 // makeNotes say where blocks stand, how they are made and how they are fixed.
@@ -80,16 +87,27 @@ func makeNotes(in Input, t fixing.Top) []string {
 	from := ""
 	for _, a := range aidsFound(in) {
 		if a.By == assembly.StepBlocks {
-			from = "All from one piece, " + a.source() + " (" + sheetRef("hardware") + ")."
+			from = ": " + a.source() + " (" + sheetRef("hardware") + ")"
 		}
 	}
-	out := []string{
-		fmt.Sprintf("Block %s: %s high × %s deep × %s along the rack and the grain. %s", mark, f.Text(t.Block.Z), f.Text(t.Block.Y), f.Unit(t.Block.X), from),
-		fmt.Sprintf("Bore the slots while the piece is long: two holes %s wide at the slot's ends, clear what is between with a chisel or a small saw, and bore for the apron's screws. Then cut block after block off, the piece clamped or on a sled, hands out of the blade's line: no short piece is held by hand at a blade or a bit.",
-			f.Unit(t.SlotWide)),
-		fmt.Sprintf("Slot through its height: %s from front to back, %s wide, in the middle both ways.", f.Text(t.Slot), f.Unit(t.SlotWide)),
-		fmt.Sprintf("Block to apron: %d countersunk screws %s from behind, %s under the apron's top edge; bore the apron %s, countersink it, bore the block %s, %s deep.",
-			fixing.PerBlock, assembly.ScrewText(r, t.Through), f.Unit(t.Block.Z/2), f.Unit(bits.Clear), f.Unit(bits.Pilot), f.Unit(t.Through.Into)),
+	s := t.Strip(r)
+	return []string{
+		fmt.Sprintf("Block %s: %s high × %s deep × %s along the rack and the grain. All from one piece, %s long at the least with what is held at the last cut%s.", mark, f.Text(t.Block.Z), f.Text(t.Block.Y), f.Unit(t.Block.X), f.Unit(roundly(in, s.Long)), from),
+		fmt.Sprintf("Bore all while it is long. Slots: two holes %s wide through the height, middles as drawn, cleared between with a chisel. Back edge, at half its height: holes for the apron's screws, %s wide, the stop at %s.",
+			f.Unit(s.Slot), f.Unit(s.Pilot), f.Unit(s.Deep)),
+		fmt.Sprintf("Then cut block after block off from START on, %s of saw cut between, each %s further on; the piece clamped or on a sled: no short piece is held by hand at a blade or a bit.",
+			f.Unit(s.Kerf), f.Unit(t.Block.X+s.Kerf)),
+		fmt.Sprintf("Block to apron: %d countersunk screws %s from behind, %s under the apron's top edge; bore the apron %s, countersink it.",
+			fixing.PerBlock, assembly.ScrewText(r, t.Through), f.Unit(t.Block.Z/2), f.Unit(bits.Clear)),
+	}
+}
+
+// placeNotes say where blocks stand along the rack.
+func placeNotes(in Input, t fixing.Top) []string {
+	r, f := in.Rack, in.Rack.Format
+	out := []string{"LEFT is the left end of the apron, seen from the front."}
+	if side := r.Len("overhang.side"); side > 0 {
+		out[0] = fmt.Sprintf("LEFT is the left end of the apron, seen from the front; the top's left end lies %s further left.", f.Unit(side))
 	}
 	if n := len(t.Middles); n > 1 && n < len(r.Columns) {
 		out = append(out, fmt.Sprintf("%d blocks serve %d columns: none is further from the next than a clamp may be, and they lie alike from both ends.", n, len(r.Columns)))
@@ -216,22 +234,26 @@ func (d topDetail) screws(p *page, at func(y, z length) drawing.Point) drawing.U
 	r, t, s := d.in.Rack, d.t, p.sheet
 	washer := fixing.WasherOf(r)
 	half, middle := t.SlotWide*2/5, (t.Block.Y-t.Slot)/2+t.Place
+	bits := fixing.BitsOf(r)
 	box := func(y, reach, z0, z1 length) drawing.Rect {
 		return drawing.Rect{Min: at(y-reach, z0), Max: at(y+reach, z1)}
 	}
 	low := t.Block.Z + washer.Thick
 	s.Add(drawing.Rectangle(drawing.Visible, 0, drawing.White, box(middle, half, -t.Up.Into, t.Block.Z)))
 	s.Add(drawing.Rectangle(drawing.Visible, 0, drawing.White, box(middle, washer.Wide/2, t.Block.Z, low)))
-	s.Add(drawing.Rectangle(drawing.Visible, 0, drawing.White, box(middle, washer.Wide*3/8, low, low+half*2)))
-	s.Add(drawing.Line(drawing.Centre, 0, at(middle, -t.Up.Into-half*2), at(middle, low+half*3)))
-	// The screw through the apron stands before and behind the cut.
-	back, mid := t.Block.Y+r.Len("apron.thickness"), t.Block.Z/2
-	tip := t.Block.Y - t.Through.Into
-	for _, z := range []length{mid - half, mid + half} {
-		s.Add(drawing.Line(drawing.Hidden, 0, at(tip, z), at(back, z)))
+	head, radius := at(middle, low), d.um(washer.Wide*3/8) // round
+	s.Add(drawing.Arc(drawing.Visible, 0, head, radius, 180, 180), drawing.Line(drawing.Visible, 0, head.Sub(drawing.Pt(radius, 0)), head.Add(drawing.Pt(radius, 0))))
+	below := low + max(washer.Wide*3/8, half*2) + half
+	s.Add(drawing.Line(drawing.Centre, 0, at(middle, -t.Up.Into-half*2), at(middle, below)))
+	// The bores for the screws through the apron stand before and behind the cut.
+	face, mid := t.Block.Y, t.Block.Z/2
+	tip := face - t.Through.Into
+	for _, side := range []length{-1, 1} {
+		pilot, clear := mid+side*bits.Pilot/2, mid+side*bits.Clear/2
+		s.Add(drawing.Line(drawing.Hidden, 0, at(tip, pilot), at(face, pilot)), drawing.Line(drawing.Hidden, 0, at(face, clear), at(face+r.Len("apron.thickness"), clear)))
 	}
-	s.Add(drawing.Line(drawing.Hidden, 0, at(tip, mid-half), at(tip, mid+half)))
-	return d.um(washer.Thick + half*3)
+	s.Add(drawing.Line(drawing.Hidden, 0, at(tip, mid-bits.Pilot/2), at(tip, mid+bits.Pilot/2)))
+	return d.um(below - t.Block.Z)
 }
 
 // above draws the block from above, its back edge at the top of the picture, with
@@ -244,7 +266,7 @@ func (d topDetail) above(p *page, corner drawing.Point) {
 	s.Add(drawing.Rectangle(drawing.Visible, 0, drawing.White, out))
 	slot := drawing.Rect{Min: at((long-t.SlotWide)/2, (deep-t.Slot)/2), Max: at((long+t.SlotWide)/2, (deep+t.Slot)/2)}
 	s.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, slot))
-	half := t.SlotWide * 2 / 5
+	half := fixing.BitsOf(d.in.Rack).Pilot / 2
 	for _, x := range []length{long / 4, long - long/4} {
 		for _, side := range []length{x - half, x + half} {
 			s.Add(drawing.Line(drawing.Hidden, 0, at(side, 0), at(side, t.Through.Into)))

@@ -29,6 +29,14 @@ func TestTopSheetsShowTheBlocks(t *testing.T) {
 			quarter, top.Block.X - 2*quarter, quarter, top.SlotWide, top.Block.X, top.Through.Into, top.Place, wall, top.Slot, wall, // from above
 		}
 		want = append(want, top.Middles...)
+		// The piece for the blocks: across it the slot's first and last hole, and
+		// along it, from its end, two blocks with a saw cut between them.
+		hole := wall + top.SlotWide/2
+		want = append(want, hole, top.Slot-top.SlotWide, hole)
+		for i := range length(min(2, len(top.Middles))) {
+			from := i * (top.Block.X + r.Design.Shop.Kerf)
+			want = append(want, from+quarter, from+2*quarter, from+3*quarter, from+top.Block.X)
+		}
 		var got []length
 		for _, s := range packet(t, r) {
 			if !strings.Contains(s.Name, "-top") {

@@ -28,6 +28,13 @@ func newScribe(s *drawing.Sheet, box drawing.Rect) *scribe {
 // room returns how much of the box is left below.
 func (w *scribe) room() drawing.Um { return w.box.Max.Y - w.y }
 
+// rest is the box that is left.
+func (w *scribe) rest() drawing.Rect {
+	box := w.box
+	box.Min.Y = w.y
+	return box
+}
+
 // skip leaves room free.
 func (w *scribe) skip(d drawing.Um) { w.y += d }
 
