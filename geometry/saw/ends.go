@@ -21,7 +21,7 @@ type Small struct {
 type Found struct {
 	Boards []int       // of Plan.Boards whose ends serve, ascending
 	Lack   int         // pieces that no end serves
-	Buy    unit.Length // of the piece that is bought for those, 0 where none is; its section is theirs
+	Buy    unit.Length // of those with a kerf each, 0 where there are none; Bought says how long a piece they take
 }
 
 // An end is what is left of a board when its parts are cut.
@@ -33,6 +33,16 @@ type end struct {
 // holdable is the least length of a piece that is cut without a clamp of its own.
 func holdable() unit.Length {
 	return table.Length("saw.crosscut")
+}
+
+// Held is what is left of a bought piece behind its last cut, so that it can be
+// held there: as long as an end must be to be cut.
+func Held() unit.Length { return holdable() }
+
+// Bought is how long a piece must be from which so much is cut: with what holds it
+// at the last cut, and long enough to be ripped from a wider one.
+func Bought(cuts unit.Length) unit.Length {
+	return max(cuts+Held(), table.Length("saw.short"))
 }
 
 // ends lists what is left of every board, the shortest first: ends of leaves in
@@ -131,10 +141,10 @@ func (c *endCutter) find(s Small) (out Found) {
 		times--
 	}
 	if times > 0 {
-		out.Buy = max(unit.Length(times)*need, holdable())
 		if out.Lack = times; s.Together {
 			out.Lack = s.Count
 		}
+		out.Buy = unit.Length(out.Lack) * (s.Long + c.kerf)
 	}
 	slices.Sort(out.Boards)
 	out.Boards = slices.Compact(out.Boards)

@@ -13,6 +13,7 @@ import (
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
+	"slatwright/specs/word"
 )
 
 // Room round the views of one part: title over them, a line of notes under
@@ -234,8 +235,8 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 		name += ", " + b.pair
 	}
 	w := newScribe(p.sheet, box)
-	w.line(drawing.HeadingText, drawing.FigureHeight, 0, true, drawing.Figure(fmt.Sprintf("%s  %s, %d off: %s %s, %s; %s",
-		part.Mark, name, b.off, sizeText(r.Format, part), r.Format.System, stock, scaleText(v))))
+	w.line(drawing.HeadingText, drawing.FigureHeight, 0, true, drawing.Figure(fmt.Sprintf("%s  %s, %s: %s %s, %s; %s",
+		part.Mark, name, word.Count(b.off, "piece"), sizeText(r.Format, part), r.Format.System, stock, scaleText(v))))
 	size := v.extent(b.scene)
 	v.at = v.at.Add(drawing.Pt(box.Min.X+b.left(), box.Min.Y+partTitle+b.above(p, v)).Sub(size.Min))
 	out := v.extent(b.scene)
