@@ -246,7 +246,7 @@ func glueSteps(plan *Plan) []Step {
 	for _, g := range plan.GlueUps {
 		out = append(out, Step{Operation: GluingUp, Count: g.Count, Pieces: []Yield{g.Yield()}, Gang: 1,
 			Cautions: []string{
-				"joint the edges of the staves, turn the growth rings about, glue and clamp as the glue's maker says; trim to size when it has cured",
+				"joint both edges of each stave, then glue and clamp as the glue's maker says, the growth rings turned about; trim to size when it has cured",
 			}})
 	}
 	return out

@@ -21,7 +21,7 @@ type Small struct {
 type Found struct {
 	Boards []int       // of Plan.Boards whose ends serve, ascending
 	Lack   int         // pieces that no end serves
-	Buy    unit.Length // of the piece that is bought for those, with what is held at its last cut; 0 where none is. Its section is theirs
+	Buy    unit.Length // of those with a kerf each, 0 where there are none; Bought says how long a piece they take
 }
 
 // An end is what is left of a board when its parts are cut.
@@ -30,9 +30,19 @@ type end struct {
 	thick, wide, long unit.Length
 }
 
-// Holdable is the least length of a piece that is cut without a clamp of its own.
-func Holdable() unit.Length {
+// holdable is the least length of a piece that is cut without a clamp of its own.
+func holdable() unit.Length {
 	return table.Length("saw.crosscut")
+}
+
+// Held is what is left of a bought piece behind its last cut, so that it can be
+// held there: as long as an end must be to be cut.
+func Held() unit.Length { return holdable() }
+
+// Bought is how long a piece must be from which so much is cut: with what holds it
+// at the last cut, and long enough to be ripped from a wider one.
+func Bought(cuts unit.Length) unit.Length {
+	return max(cuts+Held(), table.Length("saw.short"))
 }
 
 // ends lists what is left of every board, the shortest first: ends of leaves in
@@ -42,7 +52,7 @@ func (p *Plan) ends() []end {
 	var out []end
 	for i, b := range p.Boards {
 		add := func(wide, long unit.Length) {
-			if wide <= 0 || long < Holdable() {
+			if wide <= 0 || long < holdable() {
 				return
 			}
 			for range b.Count {
@@ -119,7 +129,7 @@ func (p *Plan) FromEnds(list []Small, kerf unit.Length) []Found {
 func (c *endCutter) find(s Small) (out Found) {
 	need, times := s.Long+c.kerf, s.Count
 	if s.Together {
-		need, times = unit.Length(s.Count)*need+Holdable(), 1
+		need, times = unit.Length(s.Count)*need+holdable(), 1
 	}
 	for range times {
 		k := slices.IndexFunc(c.ends, func(e end) bool { return c.serves(e, s, need) })
@@ -131,12 +141,10 @@ func (c *endCutter) find(s Small) (out Found) {
 		times--
 	}
 	if times > 0 {
-		out.Lack, out.Buy = times, unit.Length(times)*need
-		if s.Together {
+		if out.Lack = times; s.Together {
 			out.Lack = s.Count
-		} else {
-			out.Buy += Holdable()
 		}
+		out.Buy = unit.Length(out.Lack) * (s.Long + c.kerf)
 	}
 	slices.Sort(out.Boards)
 	out.Boards = slices.Compact(out.Boards)
@@ -145,7 +153,7 @@ func (c *endCutter) find(s Small) (out Found) {
 
 // serves reports whether so much of a piece's section can be cut off an end.
 func (c *endCutter) serves(e end, s Small, need unit.Length) bool {
-	if e.thick != s.Thick || e.long < max(need, Holdable()) {
+	if e.thick != s.Thick || e.long < max(need, holdable()) {
 		return false
 	}
 	return e.wide == s.Wide || e.long >= c.rip && e.wide >= s.Wide+c.kerf+c.edge
@@ -157,7 +165,7 @@ func (c *endCutter) cut(k int, s Small, need unit.Length) {
 	e := c.ends[k]
 	c.ends = slices.Delete(c.ends, k, k+1)
 	put := func(e end) {
-		if e.wide <= 0 || e.long < Holdable() {
+		if e.wide <= 0 || e.long < holdable() {
 			return
 		}
 		at, _ := slices.BinarySearchFunc(c.ends, e, func(a, b end) int { return cmp.Compare(a.long, b.long) })

@@ -68,7 +68,7 @@ func (p *Plan) across(i int, b cutting.BoardPlan, s cutting.Section, say func(in
 	}
 	spare := b.Board.Width - 2*shop.EdgeTrim - taken
 	if spare < hair(p.Format.System) && shop.EdgeTrim > 0 {
-		say(i, "%s take all of a %s's width between the trimmed edges, %s to spare: measure the board before it is cut", p.strips(n, s), boardName(b.Board), p.left(spare))
+		say(i, "%s take all of a %s's width between the trims of its edges, %s to spare: measure the board before it is cut", p.strips(n, s), boardName(b.Board), p.left(spare))
 	}
 	one := s.Strips[0].Width + shop.Kerf
 	if alike && spare < one && taken+one <= b.Board.Width && shop.EdgeTrim > 0 {

@@ -160,13 +160,13 @@ func TestFaults(t *testing.T) {
 }
 
 // By hand: slats 1 in wide, two strips of 1 in in a 1x3 leave 1/8 in between
-// the trimmed edges, three do not fit even with the edges kept (3 1/4 of 2 1/2).
+// the trims of its edges, three do not fit even with the edges kept (3 1/4 of 2 1/2).
 // In a board 2 3/8 in wide two strips leave nothing; three strips of 5/8 in need
 // 2 1/8, and 2 in is left between its edges: one more only if none is jointed.
 func TestKnifeEdges(t *testing.T) {
 	board := "[[board]]\nthickness = \"3/4\"\nwidth = %W\nlength = \"8 ft\"\nprice = 5\n"
 	for _, c := range []struct{ width, slat, says string }{
-		{`"2 3/8"`, `1`, "two strips of 1 in take all of a measured board's width between the trimmed edges, nothing to spare"},
+		{`"2 3/8"`, `1`, "two strips of 1 in take all of a measured board's width between the trims of its edges, nothing to spare"},
 		{`"2 1/4"`, `"5/8"`, "three strips of 5/8 in from a measured board only if no edge is jointed"},
 	} {
 		r := racktest.Build(t, small+"[slat]\nheight = "+c.slat+"\n[apron]\nheight = 1.5\n"+strings.ReplaceAll(board, "%W", c.width))

@@ -18,7 +18,10 @@ func (p *Plan) Losses() string {
 		text += fmt.Sprintf("; %s off each end of a board", p.Unit(s.EndTrim))
 	}
 	if s.EdgeTrim > 0 {
-		text += fmt.Sprintf("; %s off each edge of what is ripped, one jointed, the other off the last rip", p.Unit(s.EdgeTrim))
+		text += fmt.Sprintf("; %s off each edge of what is ripped: the first edge is jointed, the other falls off at the last rip", p.Unit(s.EdgeTrim))
+	}
+	if len(p.GlueUps) > 0 && s.JointAllowance > 0 {
+		text += fmt.Sprintf("; %s off the width of each stave, both its edges jointed before it is glued", p.Unit(s.JointAllowance))
 	}
 	return text
 }
@@ -37,7 +40,7 @@ func (p *Plan) tell() {
 		}
 		switch {
 		case s.Operation == cutting.Ripping && p.Job.Shop.EdgeTrim > 0:
-			s.Cautions = append([]string{"joint one edge first: it goes to the fence, " + p.Unit(p.Job.Shop.EdgeTrim) + " is reckoned for it, and as much for the far edge"}, s.Cautions...)
+			s.Cautions = append([]string{"joint the first edge: it goes to the fence; " + p.Unit(p.Job.Shop.EdgeTrim) + " is reckoned for it, and as much for the far edge, which falls off at the last rip"}, s.Cautions...)
 		case s.Operation == cutting.TrimmingEnds:
 			s.Cautions = append(s.Cautions, fmt.Sprintf("%s is reckoned for each end; tick for the near end, the far end comes off after the board's last crosscut", p.Unit(p.Job.Shop.EndTrim)))
 		case s.Operation == cutting.Crosscutting || s.Operation == cutting.CuttingToLength:

@@ -17,12 +17,12 @@ func TestStepsTell(t *testing.T) {
 		wants, unwanted []string
 	}{
 		{"[rack]\ncolumns = 3\nrows = 4\n[measured]\ncell.channel = \"later\"\n", "2 lb (1.0 kg)",
-			[]string{"joint one edge first", "C: leave long: cut to length after measuring cell.channel", "reckoned for each end"}, []string{"mm"}},
+			[]string{"joint the first edge", "C: leave long: cut to length after measuring cell.channel", "reckoned for each end"}, []string{"mm"}},
 		{"[rack]\ncolumns = 3\nrows = 4\n[measured]\nleg.thickness = \"23/32\"\ncell.channel = \"later\"\n", "2 lb (1.0 kg)",
 			[]string{"C: leave long: cut to length after measuring cell.channel"}, []string{"leg.thickness"}},
 		{"[rack]\ncolumns = 3\nrows = 4\n[measured]\nleg.thickness = \"23/32\"\nslat.thickness = \"23/32\"\n", "2 lb (1.0 kg)",
 			nil, []string{"leave long"}},
-		{"units = \"mm\"\n[rack]\ncolumns = 3\nrows = 4\n", "1.0 kg (2 lb)", []string{"joint one edge first", "reckoned for each end"}, []string{"foot", "leave long"}},
+		{"units = \"mm\"\n[rack]\ncolumns = 3\nrows = 4\n", "1.0 kg (2 lb)", []string{"joint the first edge", "reckoned for each end"}, []string{"foot", "leave long"}},
 	} {
 		p, err := saw.Make([]*rack.Rack{racktest.Build(t, c.design)}, saw.Quick)
 		if err != nil {

@@ -143,13 +143,14 @@ func aidNotes(in Input, found []aidFound) []string {
 		out = append(out, "Ends: what the boards ("+sheetRef("cutting")+") leave beside and behind the parts, long enough to be held at the last cut: keep them.")
 	}
 	if text := bought(in, found); text != "" {
-		out = append(out, "To buy besides the boards of the cutting plan: "+text+".")
+		out = append(out, text)
 	}
 	return append(out, sheetStock(in, found))
 }
 
-// bought lists the pieces to buy for aids, those of one section as one length;
-// "" where the boards' ends serve.
+// bought says which pieces are bought for aids, those of one section as one length
+// that can still be held at its last cut; "" where the boards' ends serve. The
+// cutting sheets and the sheet of shop aids print these words.
 func bought(in Input, found []aidFound) string {
 	f := in.Rack.Format
 	type piece struct {
@@ -163,21 +164,22 @@ func bought(in Input, found []aidFound) string {
 		}
 		i := slices.IndexFunc(all, func(p piece) bool { return p.thick == a.Thick && p.wide == a.Wide })
 		if i < 0 {
-			i, all = len(all), append(all, piece{thick: a.Thick, wide: a.Wide, long: saw.Holdable()})
+			i, all = len(all), append(all, piece{thick: a.Thick, wide: a.Wide, })
 		}
-		all[i].long += a.Buy - saw.Holdable() // held but once
+		all[i].long += a.Buy
 		if name := kindOf(a) + "s"; !slices.Contains(all[i].names, name) {
 			all[i].names = append(all[i].names, name)
 		}
 	}
 	var list []string
 	for _, p := range all {
-		list = append(list, fmt.Sprintf("%s × %s × %s for the %s", f.Text(p.thick), f.Text(p.wide), f.Unit(roundly(in, p.long)), word.List(p.names)))
+		list = append(list, fmt.Sprintf("%s × %s × %s for the %s", f.Text(p.thick), f.Text(p.wide), f.Unit(roundly(in, saw.Bought(p.long))), word.List(p.names)))
 	}
 	if len(list) == 0 {
 		return ""
 	}
-	return strings.Join(list, "; ") + ", or a wider piece to rip it from"
+	return fmt.Sprintf("To buy besides the boards: %s, or a wider piece to rip it from. The last %s of each piece are not cut: they hold it at the last cut.",
+		strings.Join(list, "; "), f.Unit(saw.Held()))
 }
 
 // roundly is a length to ask for in a shop, no less than that given.
@@ -216,14 +218,21 @@ func besidesPlan(in Input) string {
 	if len(names) == 0 {
 		return ""
 	}
-	text := "from the ends of these boards, as the sheet of shop aids says"
+	text := word.Capital(word.List(names)) + " are no parts of this plan: "
 	switch b := bought(in, found); {
 	case len(in.Cutting.Orders) > 1:
-		text = "on the sheets of each order"
-	case b != "":
-		text = "buy " + b
+		return text + "see the sheets of each order."
+	case !slices.ContainsFunc(found, func(a aidFound) bool { return len(a.Boards) > 0 }):
+		return text + "see " + sheetRef("hardware") + ". " + b
+	default:
+		return strings.TrimSpace(text + "they come from the ends of these boards, see " + sheetRef("hardware") + ". " + b)
 	}
-	return word.Capital(word.List(names)) + " are no parts of this plan: " + text + "."
+}
+
+// blockMark returns the mark of blocks, which stay in the rack as parts do; not ok
+// for other aids.
+func blockMark(a aidFound) (mark string, ok bool) {
+	return strings.CutPrefix(a.Name, "block ")
 }
 
 // kindOf names an aid without its mark, "block".
@@ -233,4 +242,4 @@ func kindOf(a aidFound) string {
 }
 
 // whole is how long the one piece is that aids are worked in before it is cut up.
-func (a aidFound) whole(kerf length) length { return length(a.Count)*(a.Long+kerf) + saw.Holdable() }
+func (a aidFound) whole(kerf length) length { return length(a.Count)*(a.Long+kerf) + saw.Held() }

@@ -108,12 +108,12 @@ func (c *cutter) cuttingTables(title string) {
 		{title: "count", width: 12 * mm, right: true}, {title: "board", width: 23 * mm}, {title: "T × W × L", width: 44 * mm},
 		{title: "price each", width: 20 * mm, right: true}, {title: "used", width: 13 * mm, right: true}, {title: "cut as"},
 	}, c.boardRows()}
-	heading := "Parts"
+	counts := drawing.Um(13 * mm)
 	if c.spares() {
-		heading = "Parts, count + spares"
+		counts = 27 * mm
 	}
-	parts := list{heading, []tableColumn{
-		{title: "mark", width: c.markRoom()}, {title: "part", width: 17 * mm}, {title: "count", width: 13 * mm, right: true},
+	parts := list{"Parts", []tableColumn{
+		{title: "mark", width: c.markRoom()}, {title: "part", width: 17 * mm}, {title: "count", width: counts, right: true},
 		{title: "T × W × L"},
 	}, c.partRows()}
 	text := c.costText()
@@ -192,13 +192,18 @@ func (c *cutter) partRows() [][]string {
 		mark := c.p.Label(cutting.Placed{Order: x.Order, Mark: x.Mark})
 		count := strconv.Itoa(x.Count)
 		if x.Spares > 0 {
-			count = fmt.Sprintf("%d + %d", x.Count, x.Spares)
+			count = saw.Counted(x.Count+x.Spares, x.Spares, "")
 		}
 		rows = append(rows, []string{mark, x.Name, count, c.text(x.Thickness) + " × " + c.text(x.Width) + " × " + c.text(x.Length)})
 		for _, g := range c.p.GlueUps {
 			if g.Order == x.Order && g.Mark == x.Mark {
 				rows = append(rows, []string{"", "stave", strconv.Itoa(g.Count * g.Staves), c.text(x.Thickness) + " × " + c.text(g.StaveWidth) + " × " + c.text(g.StaveLength)})
 			}
+		}
+	}
+	for _, a := range aidsFound(c.in) {
+		if mark, ok := blockMark(a); ok && len(c.p.Orders) == 1 {
+			rows = append(rows, []string{mark, "block", strconv.Itoa(a.Count), c.text(a.Thick) + " × " + c.text(a.Wide) + " × " + c.text(a.Long) + " (shop aid)"})
 		}
 	}
 	return rows

@@ -103,7 +103,7 @@ func (c *cutter) aids() stepGroup {
 		}
 		s := cutting.Step{
 			Operation: cutting.CuttingToLength, Setting: cutting.Setting{Kind: cutting.Stop, At: a.Long}, HasStop: true, Count: a.Count, Gang: 1, Boards: a.Boards,
-			Cautions: []string{"rip to width first, while the end is long; no piece shorter than " + c.p.Unit(saw.Holdable()) + " is cut without a clamp"},
+			Cautions: []string{"rip to width first, while the end is long; no piece shorter than " + c.p.Unit(saw.Held()) + " is cut without a clamp"},
 		}
 		section := fmt.Sprintf("%s × %s, from %s", c.text(a.Thick), c.text(a.Wide), a.source())
 		kind, mark, _ := strings.Cut(a.Name, " ")
