@@ -243,13 +243,16 @@ func apronClamps(r *rack.Rack) []Clamps {
 	return []Clamps{c, back}
 }
 
+// ClampsOfTop is what the set of clamps is for that presses the top on its aprons.
+const ClampsOfTop = "the top"
+
 // topClamps press the top on the front upper apron, and on the back one where it
 // is glued there too.
 func topClamps(r *rack.Rack) Clamps {
 	wide, high := r.Len("carcase.width"), r.Len("leg.length")
 	n := along(wide)
 	c := Clamps{
-		For: "the top", Where: "on the front upper apron, over cauls, from end to end", Count: n, Times: 1,
+		For: ClampsOfTop, Where: "on the front upper apron, over cauls, from end to end", Count: n, Times: 1,
 		Opening: r.Len("apron.height") + r.Len("top.thickness") + 2*Caul(r), Between: "apron, top, 2 cauls",
 		Force: force(r, unit.Rectangle(wide, r.Len("apron.thickness"))),
 	}

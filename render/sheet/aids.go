@@ -164,7 +164,7 @@ func bought(in Input, found []aidFound) string {
 		}
 		i := slices.IndexFunc(all, func(p piece) bool { return p.thick == a.Thick && p.wide == a.Wide })
 		if i < 0 {
-			i, all = len(all), append(all, piece{thick: a.Thick, wide: a.Wide, })
+			i, all = len(all), append(all, piece{thick: a.Thick, wide: a.Wide})
 		}
 		all[i].long += a.Buy
 		if name := kindOf(a) + "s"; !slices.Contains(all[i].names, name) {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"slatwright/geometry/assembly"
@@ -27,6 +28,9 @@ func clampSheets(in Input) []*page {
 		legend(p, foot, words)
 	}
 	f := flow{in: in, name: "clamps", title: title, pages: []*page{p}}
+	if q, ok := panelPage(in, "clamps-2", title); ok {
+		f.pages = append(f.pages, q)
+	}
 	if l := clampLedger(in); len(l.rows) > 0 {
 		f.block("clamps", l)
 	}
@@ -70,7 +74,7 @@ func clampLegend(in Input) string {
 	if !in.Rack.Design.Joint.Glue {
 		return ""
 	}
-	return "a clamp, on a caul (long thin outline) over nails already set. Long arrows: the diagonals."
+	return "a clamp, on a caul (a straight stick, long thin outline) over nails already set. Long arrows: the diagonals."
 }
 
 // legend writes the words beside the mark that they explain.
@@ -226,12 +230,40 @@ func (c clampPicture) figure(p *page, g int, out drawing.Rect) {
 	if typeface.Width(runs, drawing.FigureHeight, false) > out.W()-8*drawing.MM {
 		label.Turn = 1
 	}
-	label = label.CentredOn(out.Centre())
+	label = label.CentredOn(c.figurePlace(label, out))
 	if around := label.Bounds().Inset(-2 * drawing.MM); around.W() > out.W() || around.H() > out.H() {
 		return
 	}
 	p.sheet.Add(drawing.Rectangle(drawing.Solid, g, drawing.White, label.Bounds().Inset(-drawing.MM)), label)
 	noted(p.sheet, out.Min, c.square.Length, text)
+}
+
+// figurePlace is where on a diagonal its figure hides nothing: as near to the middle
+// as can be, which it is where there is no such place.
+func (c clampPicture) figurePlace(label drawing.Text, out drawing.Rect) drawing.Point {
+	var taken []drawing.Rect
+	add := func(r drawing.Rect) { taken = append(taken, r) }
+	for _, l := range view.Visible(view.Lines(c.scene, c.v.proj.Direction)) {
+		a, b := c.v.point(l.From), c.v.point(l.To)
+		add(drawing.Rect{Min: drawing.Pt(min(a.X, b.X), min(a.Y, b.Y)), Max: drawing.Pt(max(a.X, b.X), max(a.Y, b.Y))})
+	}
+	for _, b := range c.cauls {
+		add(c.v.around(b))
+	}
+	middle := out.Centre()
+	const tries = 40
+	for i := range drawing.Um(tries) {
+		for _, side := range []drawing.Um{1, -1} {
+			at := middle.Add(drawing.Pt(side*i*out.W()/(2*tries)*8/10, -side*i*out.H()/(2*tries)*8/10))
+			box := label.CentredOn(at).Bounds().Inset(-drawing.MM)
+			if !slices.ContainsFunc(taken, func(r drawing.Rect) bool {
+				return r.Min.X < box.Max.X && r.Max.X > box.Min.X && r.Min.Y < box.Max.Y && r.Max.Y > box.Min.Y
+			}) {
+				return at
+			}
+		}
+	}
+	return middle
 }
 
 // sideWord is the room for a turned word beside a picture, clear of clamps at its
