@@ -66,8 +66,8 @@ func Aids(r *rack.Rack, top finish.Panel) []Aid {
 		sheet(n, "caul", across, r.Len("carcase.width"), stepTop, "over the top and under the apron")
 	}
 	if top.GluedUp() {
-		sheet(2, "caul", r.Len("top.thickness"), top.Length, stepGlueTop, "along the edges of the glued top")
-		sheet(4, "batten", 2*caul, unit.Length(top.Staves)*top.StaveWidth, stepGlueTop, "across its ends, both faces; wax")
+		sheet(2, "caul", r.Len("top.thickness"), top.Length, StepGlueTop, "along the edges of the glued top")
+		sheet(4, "batten", 2*caul, unit.Length(top.Staves)*top.StaveWidth, StepGlueTop, "across its ends, both faces; wax")
 	}
 	return list
 }

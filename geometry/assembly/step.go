@@ -26,22 +26,23 @@ const (
 	PartSheets    Sheet = "parts"
 )
 
-// Names of steps that other sheets name: the one that needs the blocks, and the
-// first that needs the gap gauges.
+// Names of steps that other sheets name: the gluing up of the top and its trimming,
+// the one that needs the blocks, and the first that needs the gap gauges.
 const (
-	StepBlocks = "Blocks"
-	stepFirst  = "Ladders, first faces"
-	StepGauges = stepFirst
+	StepGlueTop = "Glue up the top"
+	StepTrimTop = "Trim the top"
+	StepBlocks  = "Blocks"
+	stepFirst   = "Ladders, first faces"
+	StepGauges  = stepFirst
 )
 
 // Names of the other steps that need what the shop makes itself.
 const (
-	stepGlueTop = "Glue up the top"
-	stepJig     = "Jig"
-	stepSecond  = "Ladders, second faces"
-	stepDry     = "Dry fit"
-	stepFront   = "Front aprons"
-	stepTop     = "Fit the top"
+	stepJig    = "Jig"
+	stepSecond = "Ladders, second faces"
+	stepDry    = "Dry fit"
+	stepFront  = "Front aprons"
+	stepTop    = "Fit the top"
 )
 
 // Numbers returns the numbers of the sheets of a kind in words, such as "sheets
@@ -150,10 +151,10 @@ func (b *builder) panel(top finish.Panel) {
 	if top.Tops > 1 {
 		one = fmt.Sprintf(", %d tops one after another", top.Tops)
 	}
-	n := b.add(stepGlueTop, fmt.Sprintf("Joint both edges of the %d staves of %s, lay them with the rings at their ends arched up and down by turns. Glue one edge of each joint. Clamp waxed battens lightly over and under both ends, to keep them level; then clamps across, over and under by turns (%s)%s.",
+	n := b.add(StepGlueTop, fmt.Sprintf("Joint both edges of the %d staves of %s, lay them with the rings at their ends arched up and down by turns. Glue one edge of each joint. Clamp waxed battens lightly over and under both ends, to keep them level; then clamps across, over and under by turns (%s)%s.",
 		top.Staves, b.mark("top"), b.see(ClampSheets), one), span(glue.Clamp, top.Tops))
 	n = b.add("Let the top cure", "Out of the clamps, on edge or on battens, air at both faces.", Span{glue.Cure.Value, glue.Cure.Value}, n)
-	b.trimmed = b.add("Trim the top", fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.%s", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width")), b.thinnest()), Span{}, n)
+	b.trimmed = b.add(StepTrimTop, fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.%s", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width")), b.thinnest()), Span{}, n)
 }
 
 // prepare is what comes before any finish.

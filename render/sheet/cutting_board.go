@@ -68,10 +68,11 @@ func (c *cutter) boardSheets() {
 	if c.spares() {
 		key += " +: a spare."
 	}
-	head := func() {
+	head := func() { // the whole key on the first sheet, what is needed to read a bar on the others
 		w := newScribe(c.page.sheet, c.rest())
 		w.note(key, 0)
 		c.y = w.y + drawing.MM
+		key = fmt.Sprintf("Boards, continued: lengths 1:%d, widths 1:%d. Hatched: waste. Rest: not crosscut.", c.long, c.wide)
 	}
 	head()
 	for i, b := range c.p.Boards {

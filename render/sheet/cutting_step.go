@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 
 	"slatwright/geometry/cutting"
 	"slatwright/geometry/saw"
@@ -18,7 +17,7 @@ const (
 	stepBox    = 48 * drawing.MM
 	stepHigh   = 15 * drawing.MM
 	stepTick   = 6 * drawing.MM
-	stepGap    = 3 * drawing.MM
+	stepGap    = 2 * drawing.MM
 )
 
 // beforeCutting stands over the settings. Common practice, no source; the word
@@ -41,6 +40,7 @@ func (c *cutter) stepSheets() {
 		waste.writeSteps()
 		return len(waste.pages)
 	}
+	c.groups = c.setGroups()
 	full, least := pages(0), drawing.Um(0)
 	for high := c.page.area.H() - 5*drawing.MM; full > 1 && high > c.page.area.H()/3 && pages(high) == full; high -= 5 * drawing.MM {
 		least = high
@@ -59,33 +59,30 @@ func (c *cutter) writeSteps() {
 	}
 	c.turn(title)
 	c.notes(append(append([]string{beforeCutting, c.p.Losses() + "."}, c.p.LeftLong()...), c.lookOut()...), "Before the first cut", title)
-	for i := 0; i < len(c.p.Steps); {
-		n := 1
-		for i+n < len(c.p.Steps) && c.p.Steps[i+n].Operation == c.p.Steps[i].Operation {
-			n++
-		}
-		group := c.p.Steps[i : i+n]
-		common := commonCautions(group)
-		head := 9*drawing.MM + needed(common, c.box.W(), 4*drawing.MM)
-		for k, s := range group {
-			own := slices.DeleteFunc(slices.Clone(s.Cautions), func(t string) bool { return slices.Contains(common, t) })
-			h := c.stepHeight(s, own)
-			if k == 0 && !c.room(head+h) || k > 0 && !c.room(h) {
-				c.turn(title)
-				if k > 0 {
-					c.heading(operations[s.Operation] + ", continued")
-				}
-			}
-			if k == 0 {
-				c.notes(common, operations[s.Operation], title)
-			}
-			c.step(i+k, s, own)
-			c.y += h + stepGap
-		}
-		i += n
-		c.y += 2 * drawing.MM
+	for _, g := range c.groups {
+		c.group(g, title)
 	}
 	c.leftOver(title)
+}
+
+// group writes settings of one kind under their heading.
+func (c *cutter) group(g setGroup, title string) {
+	head := 9*drawing.MM + needed(g.common, c.box.W(), 4*drawing.MM)
+	for k, r := range g.rows {
+		h := c.rowHeight(r)
+		if k == 0 && !c.room(head+h) || k > 0 && !c.room(h) {
+			c.turn(title)
+			if k > 0 {
+				c.heading(g.heading + ", continued")
+			}
+		}
+		if k == 0 {
+			c.notes(g.common, g.heading, title)
+		}
+		c.row(r)
+		c.y += h + stepGap
+	}
+	c.y += 2 * drawing.MM
 }
 
 // lookOut lists the plan's knife edges, and what it has for knots and splits.
@@ -101,15 +98,6 @@ func (c *cutter) lookOut() []string {
 			text = word.Capital(saw.Named(x.Boards)) + ": " + text
 		}
 		out = append(out, text+".")
-	}
-	return out
-}
-
-// commonCautions are those of every step.
-func commonCautions(steps []cutting.Step) []string {
-	out := slices.Clone(steps[0].Cautions)
-	for _, s := range steps[1:] {
-		out = slices.DeleteFunc(out, func(t string) bool { return !slices.Contains(s.Cautions, t) })
 	}
 	return out
 }
@@ -145,58 +133,36 @@ func (c *cutter) stepText() drawing.Rect {
 	return box
 }
 
-func (c *cutter) stepHeight(s cutting.Step, cautions []string) drawing.Um {
+func (c *cutter) rowHeight(r setRow) drawing.Um {
 	wide := c.stepText().W()
-	high := drawing.Um(len(breakBold(c.p.Yields(s), wide))) * (drawing.HeadingHeight*5/4 + betweenLines)
-	return max(stepHigh, high+needed(append([]string{c.source(s)}, cautions...), wide, 0))
+	high := drawing.Um(len(breakBold(r.gives, wide))) * (drawing.HeadingHeight*5/4 + betweenLines)
+	return max(stepHigh, high+needed(r.notes, wide, 0))
 }
 
-// step draws one step.
-func (c *cutter) step(i int, s cutting.Step, cautions []string) {
+// row draws one setting.
+func (c *cutter) row(r setRow) {
 	sheet := c.page.sheet
 	area := c.box
-	number := drawing.Label(drawing.ItemText, sheet.Group(), drawing.Pt(area.Min.X, c.y+stepHigh/2+drawing.HeadingHeight/2), drawing.HeadingHeight, drawing.Left, drawing.Plain(saw.StepName(i)))
+	number := drawing.Label(drawing.ItemText, sheet.Group(), drawing.Pt(area.Min.X, c.y+stepHigh/2+drawing.HeadingHeight/2), drawing.HeadingHeight, drawing.Left, drawing.Plain(r.name))
 	number.Bold = true
 	sheet.Add(number)
-	c.setting(drawing.Box(area.Min.X+stepNumber, c.y, stepBox, stepHigh), s)
+	c.setting(drawing.Box(area.Min.X+stepNumber, c.y, stepBox, stepHigh), r)
 	tick := drawing.Box(area.Max.X-stepTick, c.y+(stepHigh-stepTick)/2, stepTick, stepTick)
 	sheet.Add(drawing.Rectangle(drawing.Symbol, 0, drawing.NoFill, tick))
 
 	w := newScribe(sheet, c.stepText())
-	from := c.source(s)
-	switch {
-	case from == "" && len(cautions) == 0:
+	switch len(r.notes) {
+	case 0:
 		w.skip((stepHigh - drawing.HeadingHeight) / 2)
-	case len(cautions) == 0:
-		w.skip(3 * drawing.MM / 2)
+	case 1:
+		w.skip(drawing.MM)
 	}
-	for _, part := range breakBold(c.p.Yields(s), w.box.W()) {
+	for _, part := range breakBold(r.gives, w.box.W()) {
 		w.line(drawing.NoteText, drawing.HeadingHeight, 0, true, drawing.Plain(part))
 	}
-	w.note(from, 0)
-	for _, t := range cautions {
+	for _, t := range r.notes {
 		w.note(t, 0)
 	}
-}
-
-// source says which boards a step's pieces are from, and how many are cut at
-// once.
-func (c *cutter) source(s cutting.Step) string {
-	text := ""
-	if s.Operation == "glue up" {
-		for _, g := range c.p.GlueUps {
-			if slices.Contains(s.Pieces, g.Yield()) {
-				return fmt.Sprintf("from %d staves of %s × %s; then cut to %s × %s", g.Staves, c.text(g.StaveWidth), c.text(g.StaveLength), c.text(g.Width), c.text(g.Length))
-			}
-		}
-	}
-	if len(s.Boards) > 0 {
-		text = "from " + saw.Named(s.Boards)
-	}
-	if s.Gang > 1 {
-		text += fmt.Sprintf("; up to %d side by side", s.Gang)
-	}
-	return text
 }
 
 // breakBold is breakLines for the bold lettering of a step.
@@ -206,24 +172,24 @@ func breakBold(s string, width drawing.Um) []string {
 
 // setting draws a setting in its box; a heavy one, with the word CARE, where the
 // cut needs more than ordinary care.
-func (c *cutter) setting(box drawing.Rect, s cutting.Step) {
+func (c *cutter) setting(box drawing.Rect, r setRow) {
 	sheet := c.page.sheet
 	class := drawing.FrameThin
-	if s.Critical {
+	if r.care {
 		class = drawing.Frame
 	}
 	sheet.Add(drawing.Rectangle(class, 0, drawing.NoFill, box))
 	middle := box.Centre()
-	if s.Critical {
+	if r.care {
 		care := drawing.Label(drawing.NoteText, sheet.Group(), drawing.Pt(box.Min.X+2*drawing.MM, middle.Y+drawing.FigureHeight/2), drawing.FigureHeight, drawing.Left, drawing.Plain("CARE"))
 		care.Bold = true
 		sheet.Add(care)
 		middle.X += 8 * drawing.MM
 	}
-	text, height := string(s.Operation), drawing.Um(drawing.FigureHeight)
-	if s.HasStop {
-		text, height = c.text(s.Setting.At), drawing.TitleHeight
-		sheet.Dims = append(sheet.Dims, drawing.DimRecord{Role: drawing.Note, Value: s.Setting.At, Printed: text, From: middle, To: middle, ScaleNum: 1, ScaleDen: 1})
+	text, height := r.word, drawing.Um(drawing.FigureHeight)
+	if r.word == "" {
+		text, height = c.text(r.at), drawing.TitleHeight
+		sheet.Dims = append(sheet.Dims, drawing.DimRecord{Role: drawing.Note, Value: r.at, Printed: text, From: middle, To: middle, ScaleNum: 1, ScaleDen: 1})
 	}
 	l := drawing.Label(drawing.FigureText, sheet.Group(), drawing.Point{}, height, drawing.Middle, drawing.Figure(text)).CentredOn(middle)
 	l.Bold = true
