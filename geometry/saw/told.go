@@ -20,8 +20,17 @@ func (p *Plan) Losses() string {
 	if s.EdgeTrim > 0 {
 		text += fmt.Sprintf("; %s off each edge of what is ripped: the first edge is jointed, the other falls off at the last rip", p.Unit(s.EdgeTrim))
 	}
-	if len(p.GlueUps) > 0 && s.JointAllowance > 0 {
-		text += fmt.Sprintf("; %s off the width of each stave, both its edges jointed before it is glued", p.Unit(s.JointAllowance))
+	return text
+}
+
+// jointing is what the steps say of it that know no figures.
+const jointing = "joint both edges of each stave"
+
+// Jointing says how staves are made ready for their glue.
+func (p *Plan) Jointing() string {
+	text := jointing
+	if take := p.Job.Shop.JointAllowance; take > 0 {
+		text += ", " + p.Unit(take) + " off its width in all"
 	}
 	return text
 }
@@ -43,6 +52,10 @@ func (p *Plan) tell() {
 			s.Cautions = append([]string{"joint the first edge: it goes to the fence; " + p.Unit(p.Job.Shop.EdgeTrim) + " is reckoned for it, and as much for the far edge, which falls off at the last rip"}, s.Cautions...)
 		case s.Operation == cutting.TrimmingEnds:
 			s.Cautions = append(s.Cautions, fmt.Sprintf("%s is reckoned for each end; tick for the near end, the far end comes off after the board's last crosscut", p.Unit(p.Job.Shop.EndTrim)))
+		case s.Operation == cutting.GluingUp:
+			for k, c := range s.Cautions {
+				s.Cautions[k] = strings.Replace(c, jointing, p.Jointing(), 1)
+			}
 		case s.Operation == cutting.Crosscutting || s.Operation == cutting.CuttingToLength:
 			s.Cautions = append(s.Cautions, p.leftLong(s.Setting.At)...)
 		}

@@ -167,7 +167,7 @@ func bought(in Input, found []aidFound) string {
 			i, all = len(all), append(all, piece{thick: a.Thick, wide: a.Wide})
 		}
 		all[i].long += a.Buy
-		if name := kindOf(a) + "s"; !slices.Contains(all[i].names, name) {
+		if name := kindOf(a); !slices.Contains(all[i].names, name) {
 			all[i].names = append(all[i].names, name)
 		}
 	}
@@ -211,7 +211,7 @@ func besidesPlan(in Input) string {
 	found := aidsFound(in)
 	var names []string
 	for _, a := range found {
-		if name := kindOf(a) + "s"; !a.Sheet && !slices.Contains(names, name) {
+		if name := kindOf(a); !a.Sheet && !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}
@@ -235,11 +235,8 @@ func blockMark(a aidFound) (mark string, ok bool) {
 	return strings.CutPrefix(a.Name, "block ")
 }
 
-// kindOf names an aid without its mark, "block".
+// kindOf names aids of a kind, "blocks".
 func kindOf(a aidFound) string {
 	name, _, _ := strings.Cut(a.Name, " ")
-	return name
+	return name + "s"
 }
-
-// whole is how long the one piece is that aids are worked in before it is cut up.
-func (a aidFound) whole(kerf length) length { return length(a.Count)*(a.Long+kerf) + saw.Held() }

@@ -59,6 +59,7 @@ type cutter struct {
 	column  drawing.Um   // the one that is being filled, from 0
 	box     drawing.Rect // of that column
 	y       drawing.Um   // of what comes next in it
+	groups  []setGroup   // the settings, found once
 	high    drawing.Um   // of columns that are not to be filled; 0 for those that are
 
 	long, wide int64 // how many times smaller boards are drawn along and across

@@ -68,13 +68,11 @@ func (c *cutter) boardSheets() {
 	if c.spares() {
 		key += " +: a spare."
 	}
-	if slices.ContainsFunc(aidsFound(c.in), func(a aidFound) bool { return c.alone() && len(a.Boards) > 0 }) {
-		key += " Ends of boards named for the shop are kept until the last step at the saw."
-	}
-	head := func() {
+	head := func() { // the whole key on the first sheet, what is needed to read a bar on the others
 		w := newScribe(c.page.sheet, c.rest())
 		w.note(key, 0)
 		c.y = w.y + drawing.MM
+		key = fmt.Sprintf("Boards, continued: lengths 1:%d, widths 1:%d. Hatched: waste. Rest: not crosscut.", c.long, c.wide)
 	}
 	head()
 	for i, b := range c.p.Boards {
@@ -164,20 +162,11 @@ func (c *cutter) barCaption(i, leaf int) {
 	case cutting.Resawn:
 		text += fmt.Sprintf("; resaw into %d leaves, plane to %s; leaf %d", b.Leaves, c.text(b.Thickness), leaf+1)
 	}
-	at := drawing.Pt(c.box.Min.X, c.y+balloonR+drawing.FigureHeight/2)
-	used := drawing.Label(drawing.NoteText, s.Group(), drawing.Pt(c.box.Max.X, at.Y), drawing.FigureHeight, drawing.Right, drawing.Plain(fmt.Sprintf("%d %% used", c.p.Yield(i))))
-	caption := func(text string) drawing.Text {
-		l := drawing.Label(drawing.HeadingText, s.Group(), at, drawing.FigureHeight, drawing.Left, drawing.Figure(text))
-		l.Bold = true
-		return l
-	}
-	l := caption(text)
-	if names := c.aidsOf(i); names != "" {
-		if long := caption(text + "; ends for " + names); long.Bounds().Max.X+3*drawing.MM <= used.Bounds().Min.X {
-			l = long
-		}
-	}
-	s.Add(l, used)
+	l := drawing.Label(drawing.HeadingText, s.Group(), drawing.Pt(c.box.Min.X, c.y+balloonR+drawing.FigureHeight/2), drawing.FigureHeight, drawing.Left, drawing.Figure(text))
+	l.Bold = true
+	s.Add(l)
+	used := drawing.Label(drawing.NoteText, s.Group(), drawing.Pt(c.box.Max.X, l.At.Y), drawing.FigureHeight, drawing.Right, drawing.Plain(fmt.Sprintf("%d %% used", c.p.Yield(i))))
+	s.Add(used)
 }
 
 // section draws the strips and parts of a section whose left edge lies at a

@@ -11,142 +11,188 @@ import (
 	"slatwright/specs/word"
 )
 
-// A sawStep is a step at the saw with what it yields and from what, in words.
-type sawStep struct {
-	cutting.Step
-	yields, source string
+// A setRow is a setting with its box.
+type setRow struct {
+	name  string // of the step
+	at    length // what is set; of no account where a word stands in the box
+	word  string // what stands in the box where nothing is set
+	care  bool
+	gives string   // what comes of it
+	notes []string // where from, and what to look out for
 }
 
-// A stepGroup is steps of one kind under their heading.
-type stepGroup struct {
+// A setGroup is settings of one kind, with what goes for all of them.
+type setGroup struct {
 	heading string
-	steps   []sawStep
+	common  []string
+	rows    []setRow
 }
 
-// operations says what is set for each operation.
-var operations = map[cutting.Operation]string{
-	cutting.Resawing: "Resaw: fence to blade, board on edge", cutting.Planing: "Plane: thickness", cutting.TrimmingEnds: "Trim ends",
-	cutting.Crosscutting: "Crosscut: stop to blade", cutting.Ripping: "Rip: fence to blade", cutting.CuttingToLength: "Cut to length: stop to blade", cutting.GluingUp: "Glue up",
-}
-
-// stepGroups are the steps of the plan by operation, then what the saw does when
-// these are done: it trims what was glued up and cuts the small shop aids.
-func (c *cutter) stepGroups() []stepGroup {
-	var out []stepGroup
-	for i, s := range c.p.Steps {
-		if i == 0 || s.Operation != c.p.Steps[i-1].Operation {
-			out = append(out, stepGroup{heading: operations[s.Operation]})
+// setGroups lists all settings in their order: those of the plan, then what is sawn
+// when the glue of the top has cured, the shop aids last.
+func (c *cutter) setGroups() []setGroup {
+	var out []setGroup
+	rested := false
+	for i := 0; i < len(c.p.Steps); {
+		n := 1
+		for i+n < len(c.p.Steps) && c.p.Steps[i+n].Operation == c.p.Steps[i].Operation {
+			n++
 		}
-		if s.Operation == cutting.GluingUp {
-			s.Cautions = c.glueWords(s.Cautions)
+		steps := c.p.Steps[i : i+n]
+		g := setGroup{heading: operations[steps[0].Operation], common: commonCautions(steps)}
+		for k, s := range steps {
+			g.rows = append(g.rows, c.stepRow(i+k, s, g.common))
 		}
-		g := &out[len(out)-1]
-		g.steps = append(g.steps, sawStep{s, c.p.Yields(s), c.source(s)})
+		switch op := steps[0].Operation; {
+		case op == cutting.Crosscutting:
+			g.rows, rested = append(g.rows, c.restRows()...), true
+		case op == cutting.GluingUp:
+			g = c.glueGroup(g)
+		case !rested && slices.Index(cutting.Operations(), op) > slices.Index(cutting.Operations(), cutting.Crosscutting):
+			out, rested = append(out, setGroup{heading: "Rest: no crosscut", rows: c.restRows()}), true
+		}
+		out = append(out, g)
+		i += n
 	}
-	for _, g := range []stepGroup{c.trims(), c.aids()} {
-		if len(g.steps) > 0 {
-			out = append(out, g)
+	if !rested {
+		out = append(out, setGroup{heading: "Rest: no crosscut", rows: c.restRows()})
+	}
+	out = append(out, c.trimGroup())
+	out = append(out, c.aidGroups()...)
+	out = slices.DeleteFunc(out, func(g setGroup) bool { return len(g.rows) == 0 })
+	next := len(c.p.Steps)
+	for i := range out {
+		for k := range out[i].rows {
+			if r := &out[i].rows[k]; r.name == "" {
+				r.name = saw.StepName(next)
+				next++
+			}
 		}
 	}
 	return out
 }
 
-// alone reports whether the plan is that of one order, whose order of work goes with
-// it.
-func (c *cutter) alone() bool { return len(c.p.Orders) <= 1 }
-
-// workStep is what a step of the order of work is called; "" where there is none.
-func (c *cutter) workStep(name string) string {
-	i := slices.IndexFunc(stepsOf(c.in), func(s assembly.Step) bool { return s.Name == name })
-	if !c.alone() || i < 0 {
-		return ""
+// stepRow is a step of the plan.
+func (c *cutter) stepRow(i int, s cutting.Step, common []string) setRow {
+	r := setRow{name: saw.StepName(i), at: s.Setting.At, care: s.Critical, gives: c.p.Yields(s)}
+	if !s.HasStop {
+		r.word = string(s.Operation)
 	}
-	return stepName(i)
-}
-
-// glueWords say how staves are glued up: the order of work does, where there is one.
-func (c *cutter) glueWords(cautions []string) []string {
-	if w := c.workStep(assembly.StepGlueTop); w != "" {
-		return []string{"the saw's part is done: step " + w + " of the order of work says how"}
+	if from := c.source(s); from != "" {
+		r.notes = append(r.notes, from)
 	}
-	return cautions
-}
-
-// trims are the cuts that bring what was glued up to its size.
-func (c *cutter) trims() stepGroup {
-	g := stepGroup{heading: "Trim what is glued up, when the glue has cured"}
-	if w := c.workStep(assembly.StepTrimTop); w != "" {
-		g.heading = "Trim the top, at step " + w + " of the order of work"
-	}
-	caution := "a wide panel: fence for the long edges, a sled or a guide across; the far side held up, as the saw's maker says"
-	for _, x := range c.p.GlueUps {
-		yields := word.Count(x.Count, "piece") + ": " + c.p.Label(cutting.Placed{Order: x.Order, Mark: x.Mark})
-		add := func(s cutting.Step, source string) {
-			s.HasStop, s.Count, s.Gang, s.Cautions = true, x.Count, 1, []string{caution}
-			g.steps = append(g.steps, sawStep{s, yields, source})
+	for _, t := range s.Cautions {
+		if !slices.Contains(common, t) {
+			r.notes = append(r.notes, t)
 		}
-		add(cutting.Step{Operation: cutting.Ripping, Setting: cutting.Setting{Kind: cutting.Fence, At: x.Width}}, "fence: to width, one edge straight first, the other side off the last")
-		add(cutting.Step{Operation: cutting.CuttingToLength, Setting: cutting.Setting{Kind: cutting.Stop, At: x.Length}}, "stop: to length, one end square first")
 	}
-	return g
+	return r
 }
 
-// aids are the cuts of the shop aids that come from the boards' ends, of one order.
-func (c *cutter) aids() stepGroup {
-	g := stepGroup{heading: "Small pieces for the shop, from ends that are kept or bought pieces: stop to blade"}
-	if !c.alone() {
+// restRows is about the sections that nobody sets a stop for: what is left of a
+// board between its trimmed ends. The boards' bars call them so.
+func (c *cutter) restRows() []setRow {
+	var list []string
+	n := 0
+	for i, b := range c.p.Boards {
+		for _, s := range b.Sections {
+			if !s.Whole {
+				continue
+			}
+			text := fmt.Sprintf("%s: %s", saw.Named([]int{i}), c.text(s.Length))
+			if !s.Ripped {
+				text += ", is " + word.List(contents(c.p, s))
+			}
+			if n += b.Count; !slices.Contains(list, text) {
+				list = append(list, text)
+			}
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	return []setRow{{name: "rest", word: "no stop", gives: word.Count(n, "section") + ": what is left between the end trims",
+		notes: []string{strings.Join(list, "; ") + ". Measure it before the next cut."}}}
+}
+
+// contents lists what stands in the strips of a section, each once.
+func contents(p *saw.Plan, s cutting.Section) []string {
+	var out []string
+	for _, t := range s.Strips {
+		if text := p.Content(t); !slices.Contains(out, text) {
+			out = append(out, text)
+		}
+	}
+	return out
+}
+
+// worked returns what the steps of the order of work are called: a step with a name and
+// those before it; "" where the packet has no such step.
+func (c *cutter) worked(name string) (step, after string) {
+	if len(c.p.Orders) > 1 {
+		return "", ""
+	}
+	steps := stepsOf(c.in)
+	i := slices.IndexFunc(steps, func(s assembly.Step) bool { return s.Name == name })
+	if i < 0 {
+		return "", ""
+	}
+	return "step " + stepName(i), afterText(steps[i].After)
+}
+
+// glueGroup ends the work at the saw with the jointing of the staves: the order of
+// work tells how they are glued.
+func (c *cutter) glueGroup(g setGroup) setGroup {
+	step, _ := c.worked(assembly.StepGlueTop)
+	if step == "" {
 		return g
 	}
-	for _, a := range aidsFound(c.in) {
-		if a.Sheet {
-			continue
-		}
-		s := cutting.Step{
-			Operation: cutting.CuttingToLength, Setting: cutting.Setting{Kind: cutting.Stop, At: a.Long}, HasStop: true, Count: a.Count, Gang: 1, Boards: a.Boards,
-			Cautions: []string{"rip to width first, while the end is long; no piece shorter than " + c.p.Unit(saw.Held()) + " is cut without a clamp"},
-		}
-		section := fmt.Sprintf("%s × %s, from %s", c.text(a.Thick), c.text(a.Wide), a.source())
-		kind, mark, _ := strings.Cut(a.Name, " ")
-		text := strings.TrimSpace(word.Count(a.Count, kind) + " " + mark)
-		if a.Together {
-			long := c.p.Unit(roundly(c.in, a.whole(c.p.Job.Shop.Kerf)))
-			section = fmt.Sprintf("%s; all from one piece %s long, bored before it is cut up: step %s", section, long, c.workStep(a.By))
-		}
-		g.steps = append(g.steps, sawStep{s, text, section})
+	g.common = []string{c.p.Jointing() + ", then glue up: " + step + " of the order of work, " + sheetRef("work")}
+	for i := range g.rows {
+		g.rows[i].word = step
 	}
 	return g
 }
 
-// aidsOf names the shop aids that are cut from what a board leaves.
-func (c *cutter) aidsOf(board int) string {
-	if !c.alone() {
-		return ""
+// trimGroup is the trimming of what is glued up.
+func (c *cutter) trimGroup() setGroup {
+	when, after := c.worked(assembly.StepTrimTop)
+	g := setGroup{heading: "Trim what is glued up", common: []string{"only when the glue has cured; one edge and one end are cut straight and square first"}}
+	if when != "" {
+		g.heading = "Trim the top: " + when + ", after step " + after
 	}
-	var names []string
-	for _, a := range aidsFound(c.in) {
-		if name := kindOf(a) + "s"; slices.Contains(a.Boards, board) && !slices.Contains(names, name) {
-			names = append(names, name)
-		}
+	for _, x := range c.p.GlueUps {
+		text := word.Count(x.Count, "piece") + ": " + c.p.Label(cutting.Placed{Order: x.Order, Mark: x.Mark})
+		g.rows = append(g.rows,
+			setRow{at: x.Width, gives: text + ", to its width", notes: []string{"rip: fence to blade, the straight edge to the fence"}},
+			setRow{at: x.Length, gives: text + ", to its length", notes: []string{"crosscut: stop to blade, on a sled or with a guide"}})
 	}
-	return word.List(names)
+	return g
+}
+
+// commonCautions are those of every step.
+func commonCautions(steps []cutting.Step) []string {
+	out := slices.Clone(steps[0].Cautions)
+	for _, s := range steps[1:] {
+		out = slices.DeleteFunc(out, func(t string) bool { return !slices.Contains(s.Cautions, t) })
+	}
+	return out
 }
 
 // source says which boards a step's pieces are from, and how many are cut at
 // once.
 func (c *cutter) source(s cutting.Step) string {
-	if s.Operation == cutting.GluingUp {
-		for _, g := range c.p.GlueUps {
-			if slices.Contains(s.Pieces, g.Yield()) {
-				return fmt.Sprintf("from %d staves of %s × %s", g.Staves, c.text(g.StaveWidth), c.text(g.StaveLength))
-			}
+	text := ""
+	for _, g := range c.p.GlueUps {
+		if s.Operation == cutting.GluingUp && slices.Contains(s.Pieces, g.Yield()) {
+			return fmt.Sprintf("from %d staves of %s × %s", g.Staves, c.text(g.StaveWidth), c.text(g.StaveLength))
 		}
 	}
-	var all []string
 	if len(s.Boards) > 0 {
-		all = append(all, "from "+saw.Named(s.Boards))
+		text = "from " + saw.Named(s.Boards)
 	}
 	if s.Gang > 1 {
-		all = append(all, fmt.Sprintf("up to %d side by side", s.Gang))
+		text += fmt.Sprintf("; up to %d side by side", s.Gang)
 	}
-	return strings.Join(all, "; ")
+	return text
 }

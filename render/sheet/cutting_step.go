@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 
 	"slatwright/geometry/cutting"
 	"slatwright/geometry/saw"
@@ -18,13 +17,19 @@ const (
 	stepBox    = 48 * drawing.MM
 	stepHigh   = 15 * drawing.MM
 	stepTick   = 6 * drawing.MM
-	stepGap    = 3 * drawing.MM
+	stepGap    = 2 * drawing.MM
 )
 
 // beforeCutting stands over the settings. Common practice, no source; the word
 // is left to whoever knows the machine.
 const beforeCutting = "Guards and riving knife in place, eyes and ears protected, dust drawn off. Long stock is cut first; hands stay out of the blade's line. " +
 	"The instructions of the saw's maker go before this sheet."
+
+// operations says what is set for each operation.
+var operations = map[cutting.Operation]string{
+	"resaw": "Resaw: fence to blade, board on edge", "plane": "Plane: thickness", "trim ends": "Trim ends",
+	"crosscut": "Crosscut: stop to blade", "rip": "Rip: fence to blade", "cut to length": "Cut to length: stop to blade", "glue up": "Glue up",
+}
 
 // stepSheets writes the settings in their order, one a step, on as many pages as
 // they take, filled about alike.
@@ -35,6 +40,7 @@ func (c *cutter) stepSheets() {
 		waste.writeSteps()
 		return len(waste.pages)
 	}
+	c.groups = c.setGroups()
 	full, least := pages(0), drawing.Um(0)
 	for high := c.page.area.H() - 5*drawing.MM; full > 1 && high > c.page.area.H()/3 && pages(high) == full; high -= 5 * drawing.MM {
 		least = high
@@ -53,29 +59,30 @@ func (c *cutter) writeSteps() {
 	}
 	c.turn(title)
 	c.notes(append(append([]string{beforeCutting, c.p.Losses() + "."}, c.p.LeftLong()...), c.lookOut()...), "Before the first cut", title)
-	n := 0
-	for _, g := range c.stepGroups() {
-		common := commonCautions(g.steps)
-		head := 9*drawing.MM + needed(common, c.box.W(), 4*drawing.MM)
-		for k, s := range g.steps {
-			s.Cautions = slices.DeleteFunc(slices.Clone(s.Cautions), func(t string) bool { return slices.Contains(common, t) })
-			h := c.stepHeight(s)
-			if k == 0 && !c.room(head+h) || k > 0 && !c.room(h) {
-				c.turn(title)
-				if k > 0 {
-					c.heading(g.heading + ", continued")
-				}
-			}
-			if k == 0 {
-				c.notes(common, g.heading, title)
-			}
-			c.step(n, s)
-			c.y += h + stepGap
-			n++
-		}
-		c.y += 2 * drawing.MM
+	for _, g := range c.groups {
+		c.group(g, title)
 	}
 	c.leftOver(title)
+}
+
+// group writes settings of one kind under their heading.
+func (c *cutter) group(g setGroup, title string) {
+	head := 9*drawing.MM + needed(g.common, c.box.W(), 4*drawing.MM)
+	for k, r := range g.rows {
+		h := c.rowHeight(r)
+		if k == 0 && !c.room(head+h) || k > 0 && !c.room(h) {
+			c.turn(title)
+			if k > 0 {
+				c.heading(g.heading + ", continued")
+			}
+		}
+		if k == 0 {
+			c.notes(g.common, g.heading, title)
+		}
+		c.row(r)
+		c.y += h + stepGap
+	}
+	c.y += 2 * drawing.MM
 }
 
 // lookOut lists the plan's knife edges, and what it has for knots and splits.
@@ -91,15 +98,6 @@ func (c *cutter) lookOut() []string {
 			text = word.Capital(saw.Named(x.Boards)) + ": " + text
 		}
 		out = append(out, text+".")
-	}
-	return out
-}
-
-// commonCautions are those of every step.
-func commonCautions(steps []sawStep) []string {
-	out := slices.Clone(steps[0].Cautions)
-	for _, s := range steps[1:] {
-		out = slices.DeleteFunc(out, func(t string) bool { return !slices.Contains(s.Cautions, t) })
 	}
 	return out
 }
@@ -135,35 +133,34 @@ func (c *cutter) stepText() drawing.Rect {
 	return box
 }
 
-func (c *cutter) stepHeight(s sawStep) drawing.Um {
+func (c *cutter) rowHeight(r setRow) drawing.Um {
 	wide := c.stepText().W()
-	high := drawing.Um(len(breakBold(s.yields, wide))) * (drawing.HeadingHeight*5/4 + betweenLines)
-	return max(stepHigh, high+needed(append([]string{s.source}, s.Cautions...), wide, 0))
+	high := drawing.Um(len(breakBold(r.gives, wide))) * (drawing.HeadingHeight*5/4 + betweenLines)
+	return max(stepHigh, high+needed(r.notes, wide, 0))
 }
 
-// step draws one step.
-func (c *cutter) step(i int, s sawStep) {
+// row draws one setting.
+func (c *cutter) row(r setRow) {
 	sheet := c.page.sheet
 	area := c.box
-	number := drawing.Label(drawing.ItemText, sheet.Group(), drawing.Pt(area.Min.X, c.y+stepHigh/2+drawing.HeadingHeight/2), drawing.HeadingHeight, drawing.Left, drawing.Plain(saw.StepName(i)))
+	number := drawing.Label(drawing.ItemText, sheet.Group(), drawing.Pt(area.Min.X, c.y+stepHigh/2+drawing.HeadingHeight/2), drawing.HeadingHeight, drawing.Left, drawing.Plain(r.name))
 	number.Bold = true
 	sheet.Add(number)
-	c.setting(drawing.Box(area.Min.X+stepNumber, c.y, stepBox, stepHigh), s.Step)
+	c.setting(drawing.Box(area.Min.X+stepNumber, c.y, stepBox, stepHigh), r)
 	tick := drawing.Box(area.Max.X-stepTick, c.y+(stepHigh-stepTick)/2, stepTick, stepTick)
 	sheet.Add(drawing.Rectangle(drawing.Symbol, 0, drawing.NoFill, tick))
 
 	w := newScribe(sheet, c.stepText())
-	switch {
-	case s.source == "" && len(s.Cautions) == 0:
+	switch len(r.notes) {
+	case 0:
 		w.skip((stepHigh - drawing.HeadingHeight) / 2)
-	case len(s.Cautions) == 0:
-		w.skip(3 * drawing.MM / 2)
+	case 1:
+		w.skip(drawing.MM)
 	}
-	for _, part := range breakBold(s.yields, w.box.W()) {
+	for _, part := range breakBold(r.gives, w.box.W()) {
 		w.line(drawing.NoteText, drawing.HeadingHeight, 0, true, drawing.Plain(part))
 	}
-	w.note(s.source, 0)
-	for _, t := range s.Cautions {
+	for _, t := range r.notes {
 		w.note(t, 0)
 	}
 }
@@ -175,24 +172,24 @@ func breakBold(s string, width drawing.Um) []string {
 
 // setting draws a setting in its box; a heavy one, with the word CARE, where the
 // cut needs more than ordinary care.
-func (c *cutter) setting(box drawing.Rect, s cutting.Step) {
+func (c *cutter) setting(box drawing.Rect, r setRow) {
 	sheet := c.page.sheet
 	class := drawing.FrameThin
-	if s.Critical {
+	if r.care {
 		class = drawing.Frame
 	}
 	sheet.Add(drawing.Rectangle(class, 0, drawing.NoFill, box))
 	middle := box.Centre()
-	if s.Critical {
+	if r.care {
 		care := drawing.Label(drawing.NoteText, sheet.Group(), drawing.Pt(box.Min.X+2*drawing.MM, middle.Y+drawing.FigureHeight/2), drawing.FigureHeight, drawing.Left, drawing.Plain("CARE"))
 		care.Bold = true
 		sheet.Add(care)
 		middle.X += 8 * drawing.MM
 	}
-	text, height := string(s.Operation), drawing.Um(drawing.FigureHeight)
-	if s.HasStop {
-		text, height = c.text(s.Setting.At), drawing.TitleHeight
-		sheet.Dims = append(sheet.Dims, drawing.DimRecord{Role: drawing.Note, Value: s.Setting.At, Printed: text, From: middle, To: middle, ScaleNum: 1, ScaleDen: 1})
+	text, height := r.word, drawing.Um(drawing.FigureHeight)
+	if r.word == "" {
+		text, height = c.text(r.at), drawing.TitleHeight
+		sheet.Dims = append(sheet.Dims, drawing.DimRecord{Role: drawing.Note, Value: r.at, Printed: text, From: middle, To: middle, ScaleNum: 1, ScaleDen: 1})
 	}
 	l := drawing.Label(drawing.FigureText, sheet.Group(), drawing.Point{}, height, drawing.Middle, drawing.Figure(text)).CentredOn(middle)
 	l.Bold = true

@@ -7,7 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"slatwright/geometry/assembly"
 	"slatwright/geometry/check"
 	"slatwright/geometry/cutting"
 	"slatwright/geometry/rack"
@@ -162,36 +161,5 @@ func TestUncutSheet(t *testing.T) {
 	}
 	if none := cuttingSheets(t, sheet.Input{Rack: r, Findings: check.All(r), Mark: "0123abcd"}); len(none) != 0 {
 		t.Errorf("%d sheets where no plan was asked for", len(none))
-	}
-}
-
-// When the plan's own steps are done the sheets go on with what the order of work
-// leaves to the saw: the glued-up top is trimmed, and every small piece for the shop has
-// its stop and its count.
-func TestCuttingSheetsGoOnAfterThePlan(t *testing.T) {
-	for name, r := range demos(t) {
-		plan := planned(t, r)
-		all := lettered(cuttingSheets(t, sheet.Input{Rack: r, Findings: check.All(r), Mark: "0123abcd", Cutting: plan}), "")
-		steps := len(plan.Steps)
-		for _, g := range plan.GlueUps {
-			steps += 2
-			for _, want := range []string{"Trimthetop,atstepW3", fmt.Sprintf("from%dstaves", g.Staves)} {
-				if !strings.Contains(all, want) {
-					t.Errorf("%s: does not say %q", name, want)
-				}
-			}
-		}
-		for _, a := range assembly.Aids(r, plan.Panel()) {
-			if a.Sheet {
-				continue
-			}
-			steps++
-			if want := fmt.Sprintf("%d%s", a.Count, strings.Replace(a.Name, " ", "s", 1)); !strings.Contains(all, want) {
-				t.Errorf("%s: does not say %q", name, want)
-			}
-		}
-		if !strings.Contains(all, saw.StepName(steps-1)) || strings.Contains(all, saw.StepName(steps)) {
-			t.Errorf("%s: the steps at the saw do not end with %s", name, saw.StepName(steps-1))
-		}
 	}
 }
