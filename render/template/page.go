@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strings"
 
+	"slatwright/geometry/assembly"
 	"slatwright/render/drawing"
+	"slatwright/specs/word"
 )
 
 // note returns a line of bench lettering.
@@ -148,8 +150,7 @@ func wrap(s string, room drawing.Um) []string {
 func (p *packet) advice() []string {
 	lines := []string{
 		`1. Print all pages at 100 % ("actual size", not "fit to page"), on one printer, the same way round.`,
-		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. If they are out by more than a pencil line, do not use these pages: give both measures to whoever drew them.",
-		"    Whoever drew them enters both as the printer's and draws anew: then they come out true.",
+		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. " + word.Capital(assembly.OutOfScale) + ". Nails by the parts' sheets.",
 	}
 	if c := corrected(p.rack.Design); c != "" {
 		lines = append(lines, "    These pages are corrected ("+c+"), so their rulers must measure true.")

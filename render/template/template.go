@@ -12,6 +12,8 @@ package template
 import (
 	"fmt"
 
+	"slatwright/geometry/assembly"
+	"slatwright/geometry/finish"
 	"slatwright/geometry/rack"
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
@@ -24,10 +26,16 @@ type group struct {
 	first  int // number of its first page, from 1
 }
 
-// Sheets returns the templates of a rack, the page of instructions first. Mark
+// Sheets returns the templates of a rack of whose top no more is known.
+func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
+	return WithTop(r, finish.Panel{}, mark)
+}
+
+// WithTop returns the templates of a rack, the page of instructions first. The top,
+// as the cutting plan makes it, decides the numbers of the steps that they name. Mark
 // is the content mark of the packet, printed on every page. An error says that
 // the paper or the printer's measure leaves no room.
-func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
+func WithTop(r *rack.Rack, top finish.Panel, mark string) ([]*drawing.Sheet, error) {
 	all, err := strips(r)
 	if err != nil {
 		return nil, err
@@ -45,7 +53,7 @@ func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
 			all[i].name += ", in part"
 		}
 	}
-	p := packet{rack: r, f: f, mark: mark, groups: f.groups(all)}
+	p := packet{rack: r, f: f, mark: mark, groups: f.groups(all), steps: assembly.Steps(r, top, nil)}
 	text, gauges := p.instructions(), p.gaugePages()
 	p.number(len(text) + len(gauges))
 	sheets := p.compose(text)
@@ -67,6 +75,12 @@ type packet struct {
 	mark   string
 	groups []group
 	pages  int
+	steps  []assembly.Step
+}
+
+// step names a step of the order of work: "step W7, Jig".
+func (p *packet) step(name string) string {
+	return "step " + assembly.Number(p.steps, name) + ", " + name
 }
 
 // groups stacks strips in their order as long as a page has room.
