@@ -102,11 +102,16 @@ func TestCards(t *testing.T) {
 	}
 	var boxes []drawing.Rect
 	var nails []drawing.Point
+	lines := 0
 	for _, m := range sheets[1].Marks {
 		switch x := m.(type) {
 		case drawing.Path:
-			if x.Class == drawing.TemplateCut && len(x.Segs) > 2 {
+			if x.Class == drawing.Visible && len(x.Segs) > 2 {
 				boxes = append(boxes, x.Bounds())
+			}
+			if x.Class == drawing.TemplateCut && lines < len(boxes) { // the nails are left of it
+				boxes[lines].Max.X = x.Start.X
+				lines++
 			}
 		case drawing.Circle:
 			nails = append(nails, x.Centre)
