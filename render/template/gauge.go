@@ -191,7 +191,7 @@ func (p *packet) gaugeSheet(gauges []placedGauge, k, number int) *drawing.Sheet 
 		name += fmt.Sprintf("-%d", k+1)
 	}
 	s, origin := f.page(name, title)
-	p.head(s, origin, title, number)
+	p.head(s, origin, title, number, rulersWords+" Cut every card out on all its heavy lines.")
 	for _, g := range gauges {
 		at := origin.Add(g.at)
 		shape := f.shapeOf(g.gauge)

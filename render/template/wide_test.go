@@ -24,7 +24,7 @@ func apronTiles(t *testing.T, r *rack.Rack) []*drawing.Sheet {
 	}
 	var out []*drawing.Sheet
 	for _, s := range sheets {
-		if slices.ContainsFunc(wordsOf(s), func(w string) bool { return strings.Contains(w, "LOWER EDGE") }) {
+		if strings.HasPrefix(s.Title, "Template row") && slices.ContainsFunc(wordsOf(s), func(w string) bool { return strings.Contains(w, "LOWER EDGE") }) {
 			out = append(out, s)
 		}
 	}

@@ -2,6 +2,7 @@ package template_test
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -104,6 +105,124 @@ func TestOneCardForAllSlats(t *testing.T) {
 		for aside, kinds := range seen {
 			if len(kinds) != 1 {
 				t.Errorf("%d kinds of nails set aside by %v; one card shows them", len(kinds), aside)
+			}
+		}
+	}
+}
+
+// Each strip bears its name inside its outline, clear of its marks, on one of its
+// pages at least.
+func TestNamesAreInsideTheStrips(t *testing.T) {
+	for _, d := range designs {
+		r := racktest.Build(t, d.text)
+		sheets, err := template.Sheets(r, "test")
+		if err != nil {
+			t.Fatal(err)
+		}
+		strips, named := map[string]bool{}, map[string]bool{}
+		for _, s := range sheets {
+			if !strings.HasPrefix(s.Title, "Template row") {
+				continue
+			}
+			var long []drawing.Um // upper and lower edges, strip by strip
+			for _, m := range s.Marks {
+				if p, ok := m.(drawing.Path); ok && p.Class == drawing.Visible && p.Bounds().H() == 0 {
+					long = append(long, p.Start.Y)
+				}
+			}
+			for _, m := range s.Marks {
+				text, ok := m.(drawing.Text)
+				if !ok {
+					continue
+				}
+				if rest, ok := strings.CutPrefix(text.String(), "strip "); ok {
+					strips[strings.Fields(rest)[0]] = true
+				}
+				rest, ok := strings.CutPrefix(text.String(), "Strip ")
+				if !ok {
+					continue
+				}
+				named[strings.TrimSuffix(strings.Fields(rest)[0], ":")] = true
+				box := text.Bounds()
+				within := false
+				for i := 0; i+1 < len(long); i += 2 {
+					within = within || long[i] < box.Min.Y && box.Max.Y < long[i+1]
+				}
+				if !within {
+					t.Errorf("%s: %s: %q is not between the edges of a strip", d.name, s.Name, text.String())
+				}
+			}
+		}
+		for s := range strips {
+			if !named[s] {
+				t.Errorf("%s: strip %s does not bear its name", d.name, s)
+			}
+		}
+		if len(strips) < 2 {
+			t.Errorf("%s: %d strips", d.name, len(strips))
+		}
+	}
+}
+
+// No X lies over a seam, where a trim would halve it.
+func TestNoXOverASeam(t *testing.T) {
+	seen := 0
+	for _, d := range designs {
+		r := racktest.Build(t, d.text)
+		sheets, err := template.Sheets(r, "test")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range sheets {
+			var seams []drawing.Um
+			for _, m := range s.Marks {
+				if p, ok := m.(drawing.Path); ok && p.Class == drawing.Phantom {
+					seams = append(seams, p.Start.X)
+				}
+			}
+			for _, m := range s.Marks {
+				p, ok := m.(drawing.Path)
+				if !ok || p.Class != drawing.Symbol || p.Bounds().W() == 0 || p.Bounds().H() == 0 {
+					continue
+				}
+				seen++
+				for _, x := range seams {
+					if p.Bounds().Min.X < x && x < p.Bounds().Max.X {
+						t.Errorf("%s: %s: an X at %v lies over the seam at %v", d.name, s.Name, p.Bounds().Centre(), x)
+					}
+				}
+			}
+		}
+	}
+	if seen < 100 {
+		t.Errorf("%d strokes of an X", seen)
+	}
+}
+
+// The pages of a row say in which order they are joined, and every page with
+// something to cut says once what is cut.
+func TestPagesSayHowTheyJoin(t *testing.T) {
+	r := racktest.Build(t, inchDesign)
+	sheets, err := template.Sheets(r, "test")
+	if err != nil {
+		t.Fatal(err)
+	}
+	number := map[string]string{}
+	for i, s := range sheets {
+		number[s.Title] = strconv.Itoa(i + 1)
+	}
+	for i, s := range sheets {
+		all := strings.Join(wordsOf(s), "\n")
+		if i > 0 && strings.Count(all, "heavy lines") != 1 {
+			t.Errorf("%s says %d times what is cut", s.Name, strings.Count(all, "heavy lines"))
+		}
+		if before, ok := strings.CutSuffix(s.Title, ", sheet 2"); ok {
+			want := "tape onto page " + number[before+", sheet 1"] + ";"
+			if !strings.Contains(all, want) {
+				t.Errorf("%s does not say %q", s.Name, want)
+			}
+			if next := number[before+", sheet 3"]; next != "" && !strings.Contains(all, "page "+next+" joins at ") {
+				t.Errorf("%s does not say that page %s joins", s.Name, next)
 			}
 		}
 	}
