@@ -30,7 +30,7 @@ func (p *packet) cards() []gauge {
 		}
 		c := all[i]
 		g := gauge{says: says, wide: r.Len("leg.width"), tall: r.Len("slat.height")}
-		g.words = p.nailWords(g, how)
+		g.words, g.short = p.nailWords(g, how), says+", "+p.step(assembly.StepMark)
 		for _, n := range c.Nails {
 			at := nail{along: n.Y - c.Patch.Min.Y, across: n.Z - c.Patch.Min.Z}
 			if !c.Right { // seen from the left the front is at the right
@@ -68,8 +68,8 @@ func (p *packet) apronCards() []gauge {
 // nailWords are the words inside a card for nails, with its size to check it by.
 func (p *packet) nailWords(g gauge, how string) []string {
 	f := p.rack.Format
-	return []string{g.says, how + " Lettering always up. " + word.Capital(p.step(assembly.StepMark)) + ".",
-		fmt.Sprintf("Left of the line: %s × %s", whole(f.Text(g.wide)), whole(f.Unit(g.tall)))}
+	return []string{g.says, fmt.Sprintf("%s Lettering always up. %s × %s left of the line. %s.",
+		how, whole(f.Text(g.wide)), whole(f.Unit(g.tall)), word.Capital(p.step(assembly.StepMark)))}
 }
 
 // nailMarks draws the nails of a card and the line between them and its words.

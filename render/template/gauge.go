@@ -18,6 +18,7 @@ import (
 type gauge struct {
 	says  string   // what it is
 	words []string // paragraphs inside it, what it is first
+	short string   // what a small one has room for; "" for the first paragraph
 	wide  unit.Length
 	disc  bool
 
@@ -123,11 +124,8 @@ func (p *packet) roomFor(g gauge) (wide, high drawing.Um, ok bool) {
 	f := p.f.short()
 	s := f.shapeOf(g)
 	wide, high = s.w, s.h
-	if s.words == nil {
-		high += 2*mm + gaugeLine*drawing.Um(len(g.words))
-		for _, line := range g.words {
-			wide = max(wide, note(drawing.Point{}, line).Width())
-		}
+	if len(s.below) > 0 {
+		wide, high = max(wide, belowWide), high+2*mm+gaugeLine*drawing.Um(len(s.below))
 	}
 	return wide, high, wide <= f.along.Of(f.net())-2*textInset && high <= f.across.Of(f.bodyHeight)-gaugeGap
 }
@@ -200,10 +198,8 @@ func (p *packet) gaugeSheet(gauges []placedGauge, k, number int) *drawing.Sheet 
 			t.At = t.At.Add(at)
 			s.Add(t)
 		}
-		if shape.words == nil {
-			for i, line := range g.words {
-				s.Add(note(at.Add(drawing.Pt(0, shape.h+5*mm+gaugeLine*drawing.Um(i))), strings.ReplaceAll(line, joined, " ")))
-			}
+		for i, line := range shape.below {
+			s.Add(note(at.Add(drawing.Pt(0, shape.h+5500+gaugeLine*drawing.Um(i))), line))
 		}
 		for _, l := range []unit.Length{g.wide, g.tall} {
 			if l > 0 {

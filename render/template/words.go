@@ -1,6 +1,7 @@
 package template
 
 import (
+	"cmp"
 	"math"
 	"strings"
 
@@ -19,6 +20,7 @@ const (
 	upright   = 40 * mm // least width of a bar whose words run across it
 	arrowRoom = 5 * mm  // under the words of a bar, for the arrow over its width
 	leastBar  = 20 * mm // height of a bar
+	belowWide = 90 * mm // of words under a card that is too small for them
 	centreRun = 3500    // of a half disc's middle, at its rim
 )
 
@@ -66,23 +68,35 @@ func flow(paragraphs []string, lines int, room func(i int) drawing.Um) []drawing
 func width(w drawing.Um) func(int) drawing.Um { return func(int) drawing.Um { return w } }
 
 // A shape is how a card lies on paper, the printer's correction included: its size,
-// and the words within it, from its upper left corner; none where it is too small
-// for them.
+// and the words within it, from its upper left corner. Where it is too small for all
+// of them they stand below it, and within it no more than what it is.
 type shape struct {
 	w, h  drawing.Um
 	zone  drawing.Um // of a nail card: where the two parts meet, left of its words
 	words []drawing.Text
+	below []string
 }
 
 // shapeOf lays out a card.
 func (f format) shapeOf(g gauge) shape {
+	lay := f.bar
 	switch {
 	case g.disc:
-		return f.halfDisc(g)
+		lay = f.halfDisc
 	case g.tall > 0:
-		return f.nailCard(g)
+		lay = f.nailCard
 	}
-	return f.bar(g)
+	s := lay(g)
+	if s.words != nil {
+		return s
+	}
+	all := g.words
+	g.words = []string{cmp.Or(g.short, all[0])}
+	s = lay(g)
+	for _, w := range all {
+		s.below = append(s.below, wrap(strings.ReplaceAll(w, joined, " "), belowWide)...)
+	}
+	return s
 }
 
 // nailCard puts the words right of the nails, in a part as wide as they need.
