@@ -57,7 +57,7 @@ func compose(in sheet.Input) (reprint.Packet, error) {
 	if err != nil {
 		return reprint.Packet{}, &bugError{err} // whatever was asked for, a sheet must hold it
 	}
-	templates, err := template.Sheets(in.Rack, in.Mark)
+	templates, err := template.WithTop(in.Rack, in.Cutting.Panel(), in.Mark)
 	if err != nil {
 		return reprint.Packet{}, err
 	}

@@ -10,8 +10,12 @@ import (
 	"slatwright/specs/word"
 )
 
+// OutOfScale is what to do when the rulers of the templates do not measure true: the
+// one answer of all papers that say something of it.
+const OutOfScale = "where one is out by more than a pencil line, print again with [printer] set to what it measured; until then work by the printed figures, not by the paper"
+
 // templateCheck is what comes before any line is marked by a template.
-const templateCheck = "Templates (printed apart): first hold a steel rule to the rulers on their first page; where these are out by more than a pencil line, mark by the figures instead, or have them printed anew, corrected. Cut out the strips and the cards."
+const templateCheck = "Templates (printed apart): first hold a steel rule to the rulers on their first page; " + OutOfScale + ". Join the strips, cut them and the cards out along the heavy lines."
 
 // labels says when and how the labels go on.
 func (b *builder) labels() string {

@@ -42,6 +42,28 @@ const (
 	StepGauges  = stepFirst
 )
 
+// Names of steps that the templates' strips and cards name.
+const (
+	StepMark   = "Mark out"
+	StepJig    = stepJig
+	StepDry    = stepDry
+	StepLowest = stepFirst
+)
+
+// Number returns how sheets number the step of a name, such as "W7"; "" where there
+// is none.
+func Number(steps []Step, name string) string {
+	for i, s := range steps {
+		if s.Name == name {
+			return StepName(i)
+		}
+	}
+	return ""
+}
+
+// StepName is how sheets number step i, from 0: "W1" and so on.
+func StepName(i int) string { return fmt.Sprintf("W%d", i+1) }
+
 // Names of the other steps that need what the shop makes itself.
 const (
 	stepJig    = "Jig"
@@ -182,7 +204,7 @@ func (b *builder) prepare() int {
 	n = b.add("Sand", fmt.Sprintf("Sizes on the sheets are finished sizes: sand lightly, along the grain, grits %s%s. Not %s: that fits as sawn, and so do the lengths: of ends, sand only those that are seen, a stroke or two with the finest grit.%s",
 		strings.Trim(strings.ReplaceAll(fmt.Sprint(finish.Sequence(r).Grits), " ", ", "), "[]"), when, bare, thin), Span{}, n)
 	b.sanded = n
-	n = b.add("Mark out", b.marking(), Span{}, n)
+	n = b.add(StepMark, b.marking(), Span{}, n)
 	n = b.bore(n)
 	if r.Design.Finish.Coats == 0 && !r.Design.Finish.Stained() || !Glued(r) {
 		return n

@@ -142,7 +142,7 @@ func stepsOf(in Input) []assembly.Step {
 
 // stepName is what a step, counted from 0, is called: apart from the steps of the
 // cutting sheets.
-func stepName(i int) string { return "W" + strconv.Itoa(i+1) }
+func stepName(i int) string { return assembly.StepName(i) }
 
 // afterText lists the steps that must be over.
 func afterText(after []int) string {

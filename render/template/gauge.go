@@ -5,32 +5,25 @@ import (
 	"slices"
 	"strings"
 
+	"slatwright/geometry/assembly"
 	"slatwright/geometry/rack"
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
+	"slatwright/specs/word"
 )
 
 // A gauge is a shape to cut from card: a bar as wide as the sideways gap between
 // two slats or as the lowest slat is high above the foot, half a disc as wide as a
 // bottle, or a card with nails.
 type gauge struct {
-	says string
-	name string   // inside it, for when it is cut out
-	more []string // further lines under it
-	wide unit.Length
-	disc bool
+	says  string   // what it is
+	words []string // paragraphs inside it, what it is first
+	short string   // what a small one has room for; "" for the first paragraph
+	wide  unit.Length
+	disc  bool
 
 	tall  unit.Length // of a card with nails
 	nails []nail      // along from the left, across from the lower edge
-	down  string      // what its lower edge points to
-}
-
-// high returns a gauge's height on paper.
-func (g gauge) high() drawing.Um {
-	if g.disc {
-		return um(g.wide) / 2
-	}
-	return tallOf(g.tall)
 }
 
 // gauges returns, for each kind of column, bars for its sideways gap and for how
@@ -50,19 +43,40 @@ func (p *packet) gauges() []gauge {
 		all[i].kinds = append(all[i].kinds, kind)
 	}
 	for i, k := range p.rack.Kinds {
-		add(i, gauge{says: "Sideways gap between slats", name: "gap", wide: k.Gap})
-		add(i, gauge{says: "Foot to lowest slat's underside", name: "foot to slat", wide: k.Under[0]})
+		add(i, gauge{says: gapCard, wide: k.Gap})
+		add(i, gauge{says: lowestCard, wide: k.Under[0]})
 		if least, most, ok := spread(k); ok {
-			add(i, gauge{says: "Thinnest bottle", name: "thinnest", wide: least, disc: true})
-			add(i, gauge{says: "Thickest bottle", name: "thickest", wide: most, disc: true})
+			add(i, gauge{says: thinnest, wide: least, disc: true})
+			add(i, gauge{says: thickest, wide: most, disc: true})
 		}
 	}
 	var out []gauge
 	for _, s := range all {
-		s.more = []string{p.columns(s.kinds)}
+		s.words = []string{s.says + " " + whole(p.rack.Format.Unit(s.wide)), word.Capital(p.columns(s.kinds)) + ": " + p.purpose(s.says)}
 		out = append(out, s.gauge)
 	}
 	return out
+}
+
+// What cards without nails are.
+const (
+	gapCard    = "Gap card"
+	lowestCard = "Lowest-slat card"
+	thinnest   = "Thinnest bottle"
+	thickest   = "Thickest bottle"
+)
+
+// purpose says what a card without nails is for and at which step.
+func (p *packet) purpose(says string) string {
+	switch says {
+	case gapCard:
+		return "passes sideways between facing slats, " + p.step(assembly.StepDry)
+	case lowestCard:
+		return "foot to the lowest slat's lower edge, " + p.step(assembly.StepLowest)
+	case thinnest:
+		return "round side down it rests on both slats, " + p.step(assembly.StepDry)
+	}
+	return "round side down on both slats it clears the legs, " + p.step(assembly.StepDry)
 }
 
 // spread returns the least and the largest diameter that a kind of column holds.
@@ -98,28 +112,22 @@ type placedGauge struct {
 	at drawing.Point
 }
 
-// The clear around gauges, and the least room for one's words.
+// The clear around gauges, and from line to line of words that one has no room for.
 const (
 	gaugeGap  = 8 * mm
 	gaugeLine = 6 * mm
 )
 
-// roomFor reports whether a page has room for a gauge, and how much it takes.
+// roomFor reports whether a page has room for a gauge, and how much it takes, after
+// the printer's correction.
 func (p *packet) roomFor(g gauge) (wide, high drawing.Um, ok bool) {
 	f := p.f.short()
-	wide, high = um(g.wide), g.high()+8*mm+gaugeLine*drawing.Um(len(g.more))
-	for _, line := range p.lines(g) {
-		wide = max(wide, note(drawing.Point{}, line).Width())
+	s := f.shapeOf(g)
+	wide, high = s.w, s.h
+	if len(s.below) > 0 {
+		wide, high = max(wide, belowWide), high+2*mm+gaugeLine*drawing.Um(len(s.below))
 	}
-	return wide, high, wide <= f.net()-2*textInset && high <= f.bodyHeight-gaugeGap
-}
-
-// lines are the words under a gauge, which bears its width, or a card.
-func (p *packet) lines(g gauge) []string {
-	if g.tall > 0 {
-		return append([]string{g.says}, g.more...)
-	}
-	return append([]string{g.says + " " + p.rack.Format.Unit(g.wide)}, g.more...)
+	return wide, high, wide <= f.along.Of(f.net())-2*textInset && high <= f.across.Of(f.bodyHeight)-gaugeGap
 }
 
 // sticks says what to do for gauges and cards that a page has no room for; none if
@@ -146,21 +154,22 @@ func (p *packet) sticks() (out []string) {
 }
 
 // gaugePages sets the gauges row by row on as many pages as they take. For one
-// that is wider than a page the first page asks for a stick instead.
+// that is wider than a page the first page asks for a stick instead. Places are those
+// after the printer's correction, from the corner of the net area.
 func (p *packet) gaugePages() [][]placedGauge {
 	f := p.f.short()
 	var pages [][]placedGauge
-	left, top := drawing.Um(textInset), headSpace+gaugeGap
+	left, top := drawing.Um(textInset), headSpace+gaugeGap/2
 	x, y, row := left, top, drawing.Um(0)
 	for _, g := range append(p.cards(), p.gauges()...) {
 		wide, high, ok := p.roomFor(g)
 		if !ok {
 			continue
 		}
-		if x+wide > f.net()-textInset {
+		if x+wide > f.along.Of(f.net())-textInset {
 			x, y, row = left, y+row+gaugeGap, 0
 		}
-		if len(pages) == 0 || y+high > headSpace+f.bodyHeight {
+		if len(pages) == 0 || y+high > headSpace+f.across.Of(f.bodyHeight) {
 			pages = append(pages, nil)
 			x, y, row = left, top, 0
 		}
@@ -180,70 +189,47 @@ func (p *packet) gaugeSheet(gauges []placedGauge, k, number int) *drawing.Sheet 
 		name += fmt.Sprintf("-%d", k+1)
 	}
 	s, origin := f.page(name, title)
-	p.head(s, origin, title, number)
+	p.head(s, origin, title, number, rulersWords+" Cut every card out on all its heavy lines.")
 	for _, g := range gauges {
-		s.Add(f.correct(g.marks(), origin)...)
-		printed := p.rack.Format.Text(g.wide)
-		at := origin.Add(drawing.Pt(f.along.Of(g.at.X), headSpace+f.across.Of(g.at.Y+g.high()-headSpace)+5*mm))
-		for i, line := range p.lines(g.gauge) {
-			s.Add(note(at.Add(drawing.Pt(0, gaugeLine*drawing.Um(i))), line))
+		at := origin.Add(g.at)
+		shape := f.shapeOf(g.gauge)
+		s.Add(drawing.Translate(f.cardMarks(g.gauge, shape), at)...)
+		for _, t := range shape.words {
+			t.At = t.At.Add(at)
+			s.Add(t)
 		}
-		s.Add(g.named(p, func(q drawing.Point) drawing.Point {
-			return origin.Add(drawing.Pt(f.along.Of(q.X), headSpace+f.across.Of(q.Y-headSpace)))
-		})...)
-		if g.tall > 0 {
-			continue
+		for i, line := range shape.below {
+			s.Add(note(at.Add(drawing.Pt(0, shape.h+5500+gaugeLine*drawing.Um(i))), line))
 		}
-		s.Dims = append(s.Dims, drawing.DimRecord{Role: drawing.Note, Value: g.wide, Printed: printed, From: at, To: at, ScaleNum: 1, ScaleDen: 1})
+		for _, l := range []unit.Length{g.wide, g.tall} {
+			if l > 0 {
+				s.Dims = append(s.Dims, drawing.DimRecord{Role: drawing.Note, Value: l, Printed: p.rack.Format.Text(l), From: at, To: at, ScaleNum: 1, ScaleDen: 1})
+			}
+		}
 	}
 	f.rulers(s, origin)
 	return s
 }
 
-// named letters a gauge inside its outline, with its columns and its width: what a
-// card that is cut out would else no longer say. paper is where a place of the page
-// comes to lie on it.
-func (g placedGauge) named(p *packet, paper func(drawing.Point) drawing.Point) []drawing.Mark {
-	w, h := um(g.wide), g.high()
-	own := p.rack.Format.Unit(g.wide)
-	type words struct {
-		text string
-		at   drawing.Point // the middle, from the outline's upper left corner
-		room drawing.Um    // across
-	}
-	var all []words
-	switch {
-	case g.disc: // on either side of its middle line, where the arc leaves most room
-		all = []words{{g.name, drawing.Pt(w*3/10, h/4), w * 4 / 10}, {own, drawing.Pt(w*7/10, h/4), w * 4 / 10}, {g.more[0], drawing.Pt(w*28/100, h/2), w * 42 / 100}}
-	case g.tall == 0:
-		all = []words{{g.name + " " + own, drawing.Pt(w/2, h/3), w}, {g.more[0], drawing.Pt(w/2, h*2/3), w}}
-	case g.down != "": // in the other quarter that has no nail
-		all = []words{{g.name, drawing.Pt(w*3/4, h/4), w / 2}}
-	default: // between the nails
-		all = []words{{g.name, drawing.Pt(w/2, h/2), w}}
-	}
-	var out []drawing.Mark
-	for _, x := range all {
-		t := note(drawing.Point{}, x.text)
-		if t.Width() <= x.room-2*mm && h >= 12*mm {
-			out = append(out, t.CentredOn(paper(g.at.Add(x.at))))
-		}
-	}
-	return out
-}
-
-// marks draws the outline of a gauge, a disc with its middle.
-func (g placedGauge) marks() []drawing.Mark {
-	if g.tall > 0 {
-		return g.card()
-	}
+// cardMarks draws the outline of a card, which is what is cut, from its upper left
+// corner: a bar with an arrow over its width, a half disc with its middle.
+func (f format) cardMarks(g gauge, s shape) []drawing.Mark {
 	if !g.disc {
-		return []drawing.Mark{drawing.Rectangle(drawing.TemplateCut, 0, drawing.NoFill, drawing.Box(g.at.X, g.at.Y, um(g.wide), g.high()))}
+		out := []drawing.Mark{drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, drawing.Box(0, 0, s.w, s.h))}
+		if g.tall > 0 {
+			return append(out, f.nailMarks(g, s)...)
+		}
+		if s.w < 3*drawing.ArrowLength {
+			return out
+		}
+		from, to := drawing.Pt(0, s.h-arrowRoom/2), drawing.Pt(s.w, s.h-arrowRoom/2)
+		return append(out, drawing.Line(drawing.Dimension, 0, from, to), drawing.Arrow(0, from, to), drawing.Arrow(0, to, from))
 	}
 	r := um(g.wide) / 2
-	centre := g.at.Add(drawing.Pt(r, 0))
-	half := drawing.Arc(drawing.TemplateCut, 0, centre, r, 180, 180)
+	centre := drawing.Pt(r, 0)
+	half := drawing.Arc(drawing.Visible, 0, centre, r, 180, 180)
 	// Its straight side is drawn by itself, dead level: the arc's ends are rounded.
-	level := drawing.Line(drawing.TemplateCut, 0, g.at, g.at.Add(drawing.Pt(2*r, 0)))
-	return []drawing.Mark{half, level, drawing.Line(drawing.Centre, 0, centre, centre.Add(drawing.Pt(0, r)))}
+	level := drawing.Line(drawing.Visible, 0, drawing.Pt(0, 0), drawing.Pt(2*r, 0))
+	middle := drawing.Line(drawing.Register, 0, drawing.Pt(r, r-centreRun), drawing.Pt(r, r))
+	return drawing.Stretch([]drawing.Mark{half, level, middle}, f.along, f.across)
 }

@@ -2,9 +2,12 @@ package template
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
+	"slatwright/geometry/assembly"
 	"slatwright/render/drawing"
+	"slatwright/specs/word"
 )
 
 // note returns a line of bench lettering.
@@ -12,21 +15,27 @@ func note(at drawing.Point, s string) drawing.Text {
 	return drawing.Label(drawing.NoteText, 0, at, drawing.FigureHeight, drawing.Left, drawing.Plain(s))
 }
 
-// head letters the top of a page: what it is, whose, and what to measure.
-func (p *packet) head(s *drawing.Sheet, origin drawing.Point, title string, number int) {
+// Words about the rulers in the heads of pages: of the first, and of the others.
+const (
+	measureWords = "Print at 100 %. Measure first: along ________ across ________ of 100 mm or 4 in"
+	rulersWords  = "Print at 100 %, rulers true as on page 1."
+)
+
+// head letters the top of a page: what it is, whose, and what to do with it.
+func (p *packet) head(s *drawing.Sheet, origin drawing.Point, title string, number int, how string) {
 	h := drawing.Label(drawing.HeadingText, 0, origin.Add(drawing.Pt(0, headLine)), drawing.HeadingHeight, drawing.Left, drawing.Plain(title))
 	h.Bold = true
 	s.Add(h)
 	s.Add(note(drawing.Pt(origin.X+h.Width()+6*mm, origin.Y+headLine), fmt.Sprintf("page %d of %d", number, p.pages)))
 	s.Add(p.fit(note(origin.Add(drawing.Pt(0, identityLine)), p.identity()), headWidth))
-	s.Add(note(origin.Add(drawing.Pt(0, measureLine)), "Print at 100 %. Measure first: along ________ across ________ of 100 mm or 4 in"))
+	s.Add(note(origin.Add(drawing.Pt(0, measureLine)), how))
 }
 
 // The feet of the three lines of the head.
 const (
 	headLine     = 5500
-	identityLine = 11600
-	measureLine  = 17300
+	identityLine = 12300
+	measureLine  = 19300
 )
 
 // headWidth is what the page map leaves of the head's width.
@@ -52,14 +61,14 @@ func (p *packet) identity() string {
 	return strings.Join(parts, " · ")
 }
 
-// The page map: a box for each tile, this one black. Where there are too many
+// The page map: a box for each tile with the number of its page, this one heavy. Where there are too many
 // it shows those around this one.
 const (
 	mapRoom = 64 * mm
-	mapW    = 5 * mm
-	mapH    = 4 * mm
-	mapCols = 12
-	mapRows = 4
+	mapW    = 8 * mm
+	mapH    = 5 * mm
+	mapCols = 8
+	mapRows = 3
 )
 
 // pageMap draws the map in the top right corner; k is -1 for no tile.
@@ -71,16 +80,19 @@ func (p *packet) pageMap(s *drawing.Sheet, origin drawing.Point, row, k int) {
 	r0, r1 := windowOf(row, len(p.groups), mapRows)
 	c0, c1 := windowOf(k, most, mapCols)
 	right := origin.X + netWidth
+	var here []drawing.Mark
 	for r := r0; r < r1; r++ {
 		for c := c0; c < min(c1, p.groups[r].tiles); c++ {
 			box := drawing.Box(right-mapW*drawing.Um(c1-c), origin.Y+mapH*drawing.Um(r-r0), mapW, mapH)
-			fill := drawing.NoFill
+			number := note(drawing.Point{}, strconv.Itoa(p.groups[r].first+c))
 			if r == row && c == k {
-				fill = drawing.Black
+				number.Bold = true
+				here = append(here, drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, box))
 			}
-			s.Add(drawing.Rectangle(drawing.FrameThin, 0, fill, box))
+			s.Add(drawing.Rectangle(drawing.FrameThin, 0, drawing.NoFill, box), number.CentredOn(box.Centre()))
 		}
 	}
+	s.Add(here...)
 }
 
 // windowOf returns the stretch of 0 .. n of at most size around i.
@@ -148,27 +160,26 @@ func wrap(s string, room drawing.Um) []string {
 func (p *packet) advice() []string {
 	lines := []string{
 		`1. Print all pages at 100 % ("actual size", not "fit to page"), on one printer, the same way round.`,
-		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. If they are out by more than a pencil line, do not use these pages: mark by the figures of the sheets, and give both measures to whoever drew them.",
-		"    Whoever drew them enters both as the printer's and draws anew: then they come out true.",
+		"2. Measure the rulers of this page with a steel rule: 100 mm or 4 in along the long side of the page, and the same across it. " + word.Capital(assembly.OutOfScale) + ". Nails by the parts' sheets.",
 	}
 	if c := corrected(p.rack.Design); c != "" {
 		lines = append(lines, "    These pages are corrected ("+c+"), so their rulers must measure true.")
 	}
 	lines = append(lines,
-		"3. Trim the right-hand page along its seam line and lay its crosses on those of the page before it. A figure beside a mark is its distance from the left end of its strip. Check the last one with a tape before marking wood: paper swells. Where paper and figure differ, the figure counts.",
-		"4. Lay the strip's end flush with the wood's, and the edge that its arrow points to (FRONT, LOWER EDGE) flush with that edge of the wood. Mark the lines: a part sits between them, on the side of the X, and covers the marks. Make one trial joint before the rest.",
-		"5. A ringed cross on a strip is where a nail's point comes into the leg. Nails are started from the other side: cut out the cards along their outlines, lay them on the slat's or the apron's outer face, and prick through the ringed crosses.",
+		"3. Join each row in the order of its page numbers (map at the upper right): trim the later page along its left dash-dot line, lay it over the page before, ringed crosses on ringed crosses, tape. A figure beside a mark is its distance from the strip's left end. Check the last with a tape before marking wood: paper swells.",
+		"4. Cut strips and cards out on the heavy lines. Lay a strip's end flush with the wood's, and the edge that its arrow points to (FRONT, LOWER EDGE) flush with that edge of the wood. Mark the thin lines: a part sits between them, on the X. Make one trial joint first.",
+		"5. A small ringed cross on a strip is where a nail's point comes into the leg. Nails are started from the other side: lay the nail cards on the slat's or the apron's outer face and prick through the ringed crosses.",
 	)
 	return lines
 }
 
 // joining lists the rows of pages and what each strip is laid on.
 func (p *packet) joining() []string {
-	lines := []string{"Rows of sheets, to be joined from left to right; cut the strips apart below each lower edge:"}
+	lines := []string{"Rows, joined from left to right:"}
 	for i, g := range p.groups {
-		line := fmt.Sprintf("    Row %d, sheets 1 to %d:", i+1, g.tiles)
+		line := fmt.Sprintf("    Row %d, %s:", i+1, pagesText(g.first, g.first+g.tiles-1))
 		if g.tiles == 1 {
-			line = fmt.Sprintf("    Row %d, in one piece:", i+1)
+			line = fmt.Sprintf("    Row %d, page %d alone:", i+1, g.first)
 		}
 		for k, s := range g.strips {
 			if k > 0 {
@@ -192,7 +203,7 @@ func (p *packet) compose(pages [][]string) []*drawing.Sheet {
 	for i, lines := range pages {
 		const title = "Templates at full size"
 		s, origin := f.page(fmt.Sprintf("%02d-instructions", i+1), title)
-		p.head(s, origin, title, i+1)
+		p.head(s, origin, title, i+1, measureWords)
 		p.pageMap(s, origin, 0, -1)
 		for k, line := range lines {
 			text := strings.TrimLeft(line, " ")

@@ -11,10 +11,14 @@ package template
 
 import (
 	"fmt"
+	"strings"
 
+	"slatwright/geometry/assembly"
+	"slatwright/geometry/finish"
 	"slatwright/geometry/rack"
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
+	"slatwright/specs/word"
 )
 
 // A group is the strips that share pages, one below the other.
@@ -24,10 +28,16 @@ type group struct {
 	first  int // number of its first page, from 1
 }
 
-// Sheets returns the templates of a rack, the page of instructions first. Mark
+// Sheets returns the templates of a rack of whose top no more is known.
+func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
+	return WithTop(r, finish.Panel{}, mark)
+}
+
+// WithTop returns the templates of a rack, the page of instructions first. The top,
+// as the cutting plan makes it, decides the numbers of the steps that they name. Mark
 // is the content mark of the packet, printed on every page. An error says that
 // the paper or the printer's measure leaves no room.
-func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
+func WithTop(r *rack.Rack, top finish.Panel, mark string) ([]*drawing.Sheet, error) {
 	all, err := strips(r)
 	if err != nil {
 		return nil, err
@@ -45,9 +55,15 @@ func Sheets(r *rack.Rack, mark string) ([]*drawing.Sheet, error) {
 			all[i].name += ", in part"
 		}
 	}
-	p := packet{rack: r, f: f, mark: mark, groups: f.groups(all)}
-	text, gauges := p.instructions(), p.gaugePages()
-	p.number(len(text) + len(gauges))
+	p := packet{rack: r, f: f, mark: mark, groups: f.groups(all), steps: assembly.Steps(r, top, nil)}
+	gauges := p.gaugePages()
+	p.number(1 + len(gauges))
+	text := p.instructions()
+	for n := 1; n < len(text); { // they name pages, whose numbers hang on how many they are
+		n = len(text)
+		p.number(n + len(gauges))
+		text = p.instructions()
+	}
 	sheets := p.compose(text)
 	for k, g := range gauges {
 		sheets = append(sheets, p.gaugeSheet(g, k, len(sheets)+1))
@@ -67,6 +83,12 @@ type packet struct {
 	mark   string
 	groups []group
 	pages  int
+	steps  []assembly.Step
+}
+
+// step names a step of the order of work: "step W7, Jig".
+func (p *packet) step(name string) string {
+	return "step " + assembly.Number(p.steps, name) + ", " + name
 }
 
 // groups stacks strips in their order as long as a page has room.
@@ -103,7 +125,7 @@ func (p *packet) tile(row, k int) *drawing.Sheet {
 	number := g.first + k
 	title := tileTitle(row+1, k+1)
 	s, origin := p.f.page(fmt.Sprintf("%02d-row%d-sheet%d", number, row+1, k+1), title)
-	p.head(s, origin, title, number)
+	p.head(s, origin, title, number, joinWords(g, k))
 	p.pageMap(s, origin, row, k)
 	top := drawing.Um(headSpace)
 	for i, st := range g.strips {
@@ -113,12 +135,45 @@ func (p *packet) tile(row, k int) *drawing.Sheet {
 		if k >= t.n {
 			continue
 		}
+		t.page, t.words = number, p.stripWords(st, stripName(row+1, i+1))
 		t.draw(stripName(row+1, i+1), p.rack.Format)
 		s.Add(p.f.correct(t.marks, origin)...)
 		s.Dims = append(s.Dims, placed(t.dims, p.f, origin)...)
 	}
 	p.f.rulers(s, origin)
 	return s
+}
+
+// joinWords says how the page of tile k joins those of its row and what is cut.
+func joinWords(g group, k int) string {
+	switch {
+	case g.tiles == 1:
+		return rulersWords + " Cut the strips out on all heavy lines."
+	case k == 0:
+		return rulersWords + fmt.Sprintf(" Tape on %s; then cut on all heavy lines.", pagesText(g.first+1, g.first+g.tiles-1))
+	}
+	return rulersWords + fmt.Sprintf(" Trim left at the dash-dot line, tape onto page %d; then cut on all heavy lines.", g.first+k-1)
+}
+
+// pagesText names pages: "page 5", "pages 5 and 6", "pages 5 to 7".
+func pagesText(from, to int) string {
+	switch to - from {
+	case 0:
+		return fmt.Sprintf("page %d", from)
+	case 1:
+		return fmt.Sprintf("pages %d and %d", from, to)
+	}
+	return fmt.Sprintf("pages %d to %d", from, to)
+}
+
+// stripWords are the words inside a strip.
+func (p *packet) stripWords(s strip, code string) []string {
+	steps := p.step(assembly.StepMark)
+	if s.start == "FOOT" { // the jig has the strips of the legs
+		steps = fmt.Sprintf("steps %s, %s; %s, %s", assembly.Number(p.steps, assembly.StepMark), assembly.StepMark,
+			assembly.Number(p.steps, assembly.StepJig), assembly.StepJig)
+	}
+	return []string{word.Capital(whole(code)) + ": " + strings.ReplaceAll(s.name, "ladder ", "ladder"+joined), "For " + s.use + "; " + steps}
 }
 
 // tileTitle names a tile by its row and its place in it, both from 1, in words: a

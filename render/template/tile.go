@@ -1,6 +1,8 @@
 package template
 
 import (
+	"fmt"
+
 	"slatwright/render/drawing"
 	"slatwright/specs/unit"
 )
@@ -21,6 +23,8 @@ type tile struct {
 	strip
 	f             format
 	k, n          int
+	page          int        // number of this page
+	words         []string   // inside the strip, what it is first
 	top           drawing.Um // of the band
 	high, covered drawing.Um
 	marks         []drawing.Mark
@@ -58,6 +62,7 @@ func (t *tile) draw(code string, format unit.Format) {
 	t.ends()
 	t.seams(code, format)
 	t.arrows()
+	t.inside()
 	t.add(t.figures...)
 }
 
@@ -80,31 +85,19 @@ func (t *tile) piece() (upper, lower drawing.Um) {
 	return t.top + t.high - t.covered, t.top + t.high
 }
 
-// outline draws the edges of the piece as far as the tile shows them; an edge
-// that the piece does not have there is only where the paper is cut.
+// outline draws, as far as the tile shows them, the long edges along which the strip
+// is cut: those of the piece, or how far a wider piece is shown.
 func (t *tile) outline() {
 	from, to := t.reach()
 	upper, lower := t.piece()
-	whole := um(t.width) <= t.covered
-	for _, e := range []struct {
-		y    drawing.Um
-		real bool
-	}{{upper, whole || t.edgeUp}, {lower, whole || !t.edgeUp}} {
-		c := drawing.Visible
-		if !e.real {
-			c = drawing.TemplateCut
-		}
-		t.add(drawing.Line(c, 0, drawing.Pt(from, e.y), drawing.Pt(to, e.y)))
-	}
-	for _, y := range []drawing.Um{t.top, t.top + t.high} {
-		if y < upper || y > lower {
-			t.add(drawing.Line(drawing.TemplateCut, 0, drawing.Pt(from, y), drawing.Pt(to, y)))
-		}
+	for _, y := range []drawing.Um{upper, lower} {
+		t.add(drawing.Line(drawing.Visible, 0, drawing.Pt(from, y), drawing.Pt(to, y)))
 	}
 }
 
 // seat draws the edges of a seat, an X between them on the side that is
-// covered, and the nails.
+// covered, and the nails. Of a seat that a seam divides each tile has its own X, if
+// its part has room for one: none lies over the seam.
 func (t *tile) seat(s seat, format unit.Format) {
 	from, to := t.reach()
 	a, b := t.f.at(s.from, t.k), t.f.at(s.to, t.k)
@@ -115,10 +108,11 @@ func (t *tile) seat(s seat, format unit.Format) {
 		t.edgeMark(s.to, false, format)
 	}
 	upper, lower := t.piece()
-	left, right := t.clearOfSeams(max(a, from), min(b, to))
-	mid := drawing.Pt((left+right)/2, (upper+lower)/2)
+	start, stop := t.window()
+	shown := min(b, stop) - max(a, start)
+	mid := drawing.Pt(max(a, start)+shown/2, (upper+lower)/2)
 	const most, least = 4 * mm, 2 * mm
-	if arm := min((right-left)/2-500, most); arm > 0 && arm >= min(least, (b-a)/2-500) {
+	if arm := min(shown/2-500, most); arm > 0 && arm >= min(least, (b-a)/2-500) {
 		t.add(drawing.Line(drawing.Symbol, 0, mid.Add(drawing.Pt(-arm, -arm)), mid.Add(drawing.Pt(arm, arm))),
 			drawing.Line(drawing.Symbol, 0, mid.Add(drawing.Pt(-arm, arm)), mid.Add(drawing.Pt(arm, -arm))))
 	}
@@ -134,22 +128,6 @@ func (t *tile) seat(s seat, format unit.Format) {
 			t.add(drawing.Cross(drawing.Register, 0, p, reach)...)
 		}
 	}
-}
-
-// clearOfSeams narrows a stretch to its widest piece that no seam runs through.
-func (t *tile) clearOfSeams(left, right drawing.Um) (from, to drawing.Um) {
-	from, to = left, right
-	start, stop := t.window()
-	for _, seam := range []drawing.Um{start, stop} {
-		switch {
-		case seam <= from || seam >= to:
-		case seam-from >= to-seam:
-			to = seam
-		default:
-			from = seam
-		}
-	}
-	return from, to
 }
 
 // across returns the height on paper of a place so far from the true edge.
@@ -237,11 +215,17 @@ func (t *tile) seams(code string, format unit.Format) {
 	}
 	first := t.distance(unit.Length(t.k)*t.f.step, t.k == 0, t.start, format)
 	first.At.X = from + besideCross
+	if t.k > 0 {
+		first.Runs = drawing.Plain(fmt.Sprintf("page %d joins at %s", t.page-1, first.String()))
+	}
 	l, last := unit.Length(t.k+1)*t.f.step, t.k == t.n-1
 	if last {
 		l = t.length
 	}
 	second := t.distance(l, last, t.end, format)
+	if !last {
+		second.Runs = drawing.Plain(fmt.Sprintf("page %d joins at %s", t.page+1, second.String()))
+	}
 	second.Align, second.At.X = drawing.Right, to-besideCross
 	beyond := second.At.X // a short last tile has room past its end
 	if last {
@@ -249,7 +233,7 @@ func (t *tile) seams(code string, format unit.Format) {
 		if second.At.X-second.Width() < first.At.X+first.Width()+wordGap {
 			second.Align, second.At.X = drawing.Left, beyond
 			if first.At.X+first.Width()+besideCross > to { // not even room for the seam's own figure
-				second.Runs = drawing.Plain("seam " + first.String() + ", " + second.String())
+				second.Runs = drawing.Plain(first.String() + "; " + second.String())
 				first.Runs = nil
 			}
 			beyond += second.Width() + wordGap
