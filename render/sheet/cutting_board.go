@@ -122,7 +122,9 @@ func (c *cutter) bar(i, leaf int) {
 		runs = addRun(runs, box, x)
 		at += x.Length + c.p.Job.Shop.Kerf
 	}
-	c.keep(board, b.Board, at)
+	if !c.cutBehind(i, leaf, at) {
+		c.keep(board, b.Board, at)
+	}
 	c.rests(board, i, leaf)
 	c.y = board.Max.Y
 	c.lengthsBelow(runs)

@@ -44,6 +44,13 @@ func (c *cutter) restsHigh(board, leaf int) drawing.Um {
 	return restHigh
 }
 
+// cutBehind reports whether a shop aid comes from what a leaf leaves from a length on.
+func (c *cutter) cutBehind(board, leaf int, from length) bool {
+	return slices.ContainsFunc(c.found, func(a aidFound) bool {
+		return slices.ContainsFunc(cutsOf(a, board, leaf), func(x saw.EndCut) bool { return x.Copy == 0 && x.At >= from })
+	})
+}
+
 // besideTitle reports whether the shop aids of a leaf are named beside its title;
 // where that is too long they stand under the bar.
 func (c *cutter) besideTitle(board, leaf int) bool {
