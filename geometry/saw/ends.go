@@ -19,15 +19,27 @@ type Small struct {
 
 // Found says what the pieces of one kind are cut from.
 type Found struct {
+	Cuts   []EndCut    // where on the boards they lie
 	Boards []int       // of Plan.Boards whose ends serve, ascending
 	Lack   int         // pieces that no end serves
 	Buy    unit.Length // of those with a kerf each, 0 where there are none; Bought says how long a piece they take
 }
 
+// An EndCut is where pieces of one kind are cut off an end, next to each other with
+// a kerf between: of which board and leaf, and how far from the board's near end and
+// its near edge.
+type EndCut struct {
+	Board, Copy, Leaf      int // into Plan.Boards; of its boards cut alike, from 0; leaf
+	At, Across, Long, Wide unit.Length
+	Count                  int
+}
+
 // An end is what is left of a board when its parts are cut.
 type end struct {
-	board             int
+	board, copy, leaf int
+	at, across        unit.Length // of its near corner
 	thick, wide, long unit.Length
+	raw               bool // over the whole width of the board, its near edge not jointed
 }
 
 // holdable is the least length of a piece that is cut without a clamp of its own.
@@ -51,33 +63,46 @@ func (p *Plan) ends() []end {
 	shop := p.Job.Shop
 	var out []end
 	for i, b := range p.Boards {
-		add := func(wide, long unit.Length) {
-			if wide <= 0 || long < holdable() {
+		add := func(e end) {
+			if e.wide <= 0 || e.long < holdable() {
 				return
 			}
-			for range b.Count {
-				out = append(out, end{i, b.Thickness, wide, long})
+			e.board, e.thick = i, b.Thickness
+			for e.copy = range b.Count {
+				out = append(out, e)
 			}
 		}
+		from := make([]unit.Length, b.Leaves) // where what comes next on each leaf begins
 		for leaf := range b.Leaves {
+			if !b.Board.CleanEnds {
+				from[leaf] = shop.EndTrim
+			}
 			if left, ok := p.uncut(b, leaf); ok {
-				add(b.Board.Width, left)
+				at := from[leaf]
+				for _, s := range b.Sections {
+					if s.Leaf == leaf {
+						at += s.Length + shop.Kerf
+					}
+				}
+				add(end{leaf: leaf, at: at, wide: b.Board.Width, long: left, raw: true})
 			}
 		}
 		for _, s := range b.Sections {
+			at := from[s.Leaf]
+			from[s.Leaf] += s.Length + shop.Kerf
 			if !s.Ripped {
 				continue
 			}
-			beside := b.Board.Width - 2*shop.EdgeTrim
+			across := shop.EdgeTrim
 			for _, t := range s.Strips {
-				left := s.Length
+				run := unit.Length(0)
 				for _, x := range t.Parts {
-					left -= x.Length + shop.Kerf
+					run += x.Length + shop.Kerf
 				}
-				add(t.Width, left)
-				beside -= t.Width + shop.Kerf
+				add(end{leaf: s.Leaf, at: at + run, across: across, wide: t.Width, long: s.Length - run})
+				across += t.Width + shop.Kerf
 			}
-			add(beside, s.Length)
+			add(end{leaf: s.Leaf, at: at, across: across, wide: b.Board.Width - shop.EdgeTrim - across, long: s.Length})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b end) int { return cmp.Compare(a.long, b.long) })
@@ -137,7 +162,12 @@ func (c *endCutter) find(s Small) (out Found) {
 			break
 		}
 		out.Boards = append(out.Boards, c.ends[k].board)
-		c.cut(k, s, need)
+		cut := c.cut(k, s, need)
+		cut.Count, cut.Long = s.Count, unit.Length(s.Count)*(s.Long+c.kerf)-c.kerf
+		if !s.Together {
+			cut.Count, cut.Long = 1, s.Long
+		}
+		out.Cuts = append(out.Cuts, cut)
 		times--
 	}
 	if times > 0 {
@@ -159,9 +189,9 @@ func (c *endCutter) serves(e end, s Small, need unit.Length) bool {
 	return e.wide == s.Wide || e.long >= c.rip && e.wide >= s.Wide+c.kerf+c.edge
 }
 
-// cut takes so much off end k, ripped first where it is wider; the ends stay in
-// order.
-func (c *endCutter) cut(k int, s Small, need unit.Length) {
+// cut takes so much off end k, ripped first where it is wider, and says where; the
+// ends stay in order.
+func (c *endCutter) cut(k int, s Small, need unit.Length) EndCut {
 	e := c.ends[k]
 	c.ends = slices.Delete(c.ends, k, k+1)
 	put := func(e end) {
@@ -171,8 +201,18 @@ func (c *endCutter) cut(k int, s Small, need unit.Length) {
 		at, _ := slices.BinarySearchFunc(c.ends, e, func(a, b end) int { return cmp.Compare(a.long, b.long) })
 		c.ends = slices.Insert(c.ends, at, e)
 	}
+	strip := e
 	if e.wide > s.Wide {
-		put(end{e.board, e.thick, e.wide - s.Wide - c.kerf, e.long})
+		if e.raw { // its edge is jointed first
+			strip.across += c.edge
+		}
+		beside := strip
+		beside.raw, beside.across, beside.wide = false, strip.across+s.Wide+c.kerf, e.wide-s.Wide-c.kerf
+		put(beside)
 	}
-	put(end{e.board, e.thick, s.Wide, e.long - need})
+	strip.raw, strip.wide = false, s.Wide
+	rest := strip
+	rest.at, rest.long = e.at+need, e.long-need
+	put(rest)
+	return EndCut{Board: e.board, Copy: e.copy, Leaf: e.leaf, At: strip.at, Across: strip.across, Wide: s.Wide}
 }

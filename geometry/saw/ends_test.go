@@ -54,6 +54,20 @@ func TestSmallPiecesComeFromEnds(t *testing.T) {
 			t.Errorf("%s: got %s, want %s", c.name, got, c.want)
 		}
 	}
+	// The strips' ends begin behind 1/2 + 20 1/8, at 1/8 and 1 1/4 across; the board's
+	// behind 1/2 + 30 1/8.
+	for _, c := range []struct {
+		s    saw.Small
+		want saw.EndCut
+	}{
+		{small(in, 4*in, 1), saw.EndCut{At: in * 165 / 8, Across: in / 8, Long: 4 * in, Wide: in, Count: 1}},
+		{small(in*7/2, 16*in, 1), saw.EndCut{At: in * 245 / 8, Long: 16 * in, Wide: in * 7 / 2, Count: 1}},
+		{together, saw.EndCut{At: in * 245 / 8, Across: in / 8, Long: in * 67 / 8, Wide: in, Count: 4}},
+	} {
+		if got := plan.FromEnds([]saw.Small{c.s}, in/8)[0].Cuts; len(got) != 1 || got[0] != c.want {
+			t.Errorf("%+v lies at %+v, want %+v", c.s, got, c.want)
+		}
+	}
 	var none *saw.Plan
 	if f := none.FromEnds([]saw.Small{small(in, 3*in, 4)}, in/8)[0]; f.Lack != 4 || f.Buy != 4*(3*in+in/8) {
 		t.Errorf("without a plan: %+v", f)

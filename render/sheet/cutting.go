@@ -59,6 +59,7 @@ type cutter struct {
 	column  drawing.Um   // the one that is being filled, from 0
 	box     drawing.Rect // of that column
 	y       drawing.Um   // of what comes next in it
+	found   []aidFound   // the shop aids, of one order
 	groups  []setGroup   // the settings, found once
 	high    drawing.Um   // of columns that are not to be filled; 0 for those that are
 

@@ -68,6 +68,10 @@ func (c *cutter) boardSheets() {
 	if c.spares() {
 		key += " +: a spare."
 	}
+	c.found = nil
+	if len(c.p.Orders) == 1 {
+		c.found = aidsFound(c.in)
+	}
 	head := func() { // the whole key on the first sheet, what is needed to read a bar on the others
 		w := newScribe(c.page.sheet, c.rest())
 		w.note(key, 0)
@@ -77,13 +81,15 @@ func (c *cutter) boardSheets() {
 	head()
 	for i, b := range c.p.Boards {
 		for leaf := range b.Leaves {
-			h := barTitle + onPaper(b.Board.Width, c.wide) + barBelow
+			h := barTitle + onPaper(b.Board.Width, c.wide) + barBelow + c.restsHigh(i, leaf)
 			if !c.room(h) {
 				c.turn(title)
 				head()
 			}
 			c.bar(i, leaf)
-			c.y += barBelow + barGap
+			c.y += barBelow
+			c.restNote(i, leaf)
+			c.y += barGap
 		}
 	}
 }
@@ -116,7 +122,10 @@ func (c *cutter) bar(i, leaf int) {
 		runs = addRun(runs, box, x)
 		at += x.Length + c.p.Job.Shop.Kerf
 	}
-	c.keep(board, b.Board, at)
+	if !c.cutBehind(i, leaf, at) {
+		c.keep(board, b.Board, at)
+	}
+	c.rests(board, i, leaf)
 	c.y = board.Max.Y
 	c.lengthsBelow(runs)
 }
@@ -144,11 +153,10 @@ func (c *cutter) keep(bar drawing.Rect, b cutting.Board, from unit.Length) {
 	}
 }
 
-// barCaption writes the board's number, how many are cut alike, what it is, and
-// what is done to it before it is cut.
-func (c *cutter) barCaption(i, leaf int) {
+// barTitleText is the board's number, how many are cut alike, what it is, and what
+// is done to it before it is cut.
+func (c *cutter) barTitleText(i, leaf int) string {
 	b := c.p.Boards[i]
-	s := c.page.sheet
 	text := fmt.Sprintf("Board %d: %s, %s × %s, %s long", i+1, b.Board.Nominal, c.text(b.Board.Thickness), c.text(b.Board.Width), c.p.Unit(b.Board.Length))
 	if b.Count > 1 {
 		text += fmt.Sprintf("; %d alike", b.Count)
@@ -162,12 +170,25 @@ func (c *cutter) barCaption(i, leaf int) {
 	case cutting.Resawn:
 		text += fmt.Sprintf("; resaw into %d leaves, plane to %s; leaf %d", b.Leaves, c.text(b.Thickness), leaf+1)
 	}
-	l := drawing.Label(drawing.HeadingText, s.Group(), drawing.Pt(c.box.Min.X, c.y+balloonR+drawing.FigureHeight/2), drawing.FigureHeight, drawing.Left, drawing.Figure(text))
+	return text
+}
+
+// barCaption writes the title of a bar, and at its right how much is used and, where
+// there is room, which shop aids come from the rest.
+func (c *cutter) barCaption(i, leaf int) {
+	s := c.page.sheet
+	l := drawing.Label(drawing.HeadingText, s.Group(), drawing.Pt(c.box.Min.X, c.y+balloonR+drawing.FigureHeight/2), drawing.FigureHeight, drawing.Left, drawing.Figure(c.barTitleText(i, leaf)))
 	l.Bold = true
 	s.Add(l)
-	used := drawing.Label(drawing.NoteText, s.Group(), drawing.Pt(c.box.Max.X, l.At.Y), drawing.FigureHeight, drawing.Right, drawing.Plain(fmt.Sprintf("%d %% used", c.p.Yield(i))))
-	s.Add(used)
+	text := c.usedText(i)
+	if c.besideTitle(i, leaf) {
+		text = c.restText(i, leaf) + " " + text
+	}
+	s.Add(drawing.Label(drawing.NoteText, s.Group(), drawing.Pt(c.box.Max.X, l.At.Y), drawing.FigureHeight, drawing.Right, drawing.Plain(text)))
 }
+
+// usedText says how much of a board becomes parts.
+func (c *cutter) usedText(i int) string { return fmt.Sprintf("%d %% used", c.p.Yield(i)) }
 
 // section draws the strips and parts of a section whose left edge lies at a
 // length from the board's end.

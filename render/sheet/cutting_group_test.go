@@ -7,6 +7,7 @@ import (
 	"slatwright/geometry/check"
 	"slatwright/geometry/rack/racktest"
 	"slatwright/geometry/saw"
+	"slatwright/render/drawing"
 	"slatwright/render/sheet"
 	"slatwright/specs/unit"
 )
@@ -54,5 +55,38 @@ func TestSettingsGoOnToTheLastCut(t *testing.T) {
 	}
 	if last := saw.StepName(len(plan.Steps)); !strings.Contains(cut, last) {
 		t.Errorf("no step %s after those of the plan", last)
+	}
+}
+
+// What the shop aids take from the boards' rests is drawn on the bars and named
+// there, as often as the sheet of shop aids has it from boards.
+func TestRestsAreNamedOnTheBars(t *testing.T) {
+	seen := 0
+	for name, r := range demos(t) {
+		plan := planned(t, r)
+		sheets, err := sheet.Packet(sheet.Input{Rack: r, Findings: check.All(r), Mark: "0123abcd", Cutting: plan})
+		if err != nil {
+			t.Fatal(err)
+		}
+		fromEnds := strings.Contains(lettered(sheets, "hardware"), "Ends:whattheboards")
+		dashed, said := 0, strings.Contains(lettered(sheets, "cutting"), "Dashed,fromtherest:")
+		for _, s := range sheets {
+			if strings.Contains(s.Name, "-cutting") {
+				for _, m := range s.Marks {
+					if p, ok := m.(drawing.Path); ok && p.Class == drawing.Hidden {
+						dashed++
+					}
+				}
+			}
+		}
+		if said != fromEnds || (dashed > 0) != fromEnds {
+			t.Errorf("%s: aids from ends %t, named on the bars %t, %d drawn", name, fromEnds, said, dashed)
+		}
+		if fromEnds {
+			seen++
+		}
+	}
+	if seen == 0 {
+		t.Error("no demo has shop aids from ends")
 	}
 }
