@@ -10,6 +10,7 @@ import (
 const (
 	nameClear = 1500
 	nameStep  = 1 * mm
+	lineReach = 1600
 	leastName = 24 * mm // width of a block of words
 )
 
@@ -43,7 +44,10 @@ func (t *tile) taken() []drawing.Rect {
 	var out []drawing.Rect
 	for _, m := range append(slices.Clone(t.marks), t.figures...) {
 		switch m := m.(type) {
-		case drawing.Text, drawing.Circle:
+		case drawing.Text: // with what other letters of its line would reach
+			b := m.Bounds()
+			out = append(out, drawing.Box(b.Min.X, b.Min.Y-lineReach, b.W(), b.H()+2*lineReach))
+		case drawing.Circle:
 			out = append(out, m.Bounds())
 		case drawing.Path:
 			if m.Class == drawing.Symbol || m.Class == drawing.Solid || m.Class == drawing.Register {

@@ -66,9 +66,11 @@ func (p *packet) identity() string {
 const (
 	mapRoom = 64 * mm
 	mapW    = 8 * mm
-	mapH    = 5 * mm
+	mapH    = 4900
 	mapCols = 8
 	mapRows = 3
+
+	mapDigits = 3 * mm // what is read at the bench is no lower
 )
 
 // pageMap draws the map in the top right corner; k is -1 for no tile.
@@ -85,6 +87,7 @@ func (p *packet) pageMap(s *drawing.Sheet, origin drawing.Point, row, k int) {
 		for c := c0; c < min(c1, p.groups[r].tiles); c++ {
 			box := drawing.Box(right-mapW*drawing.Um(c1-c), origin.Y+mapH*drawing.Um(r-r0), mapW, mapH)
 			number := note(drawing.Point{}, strconv.Itoa(p.groups[r].first+c))
+			number.Height, number.Table = mapDigits, true
 			if r == row && c == k {
 				number.Bold = true
 				here = append(here, drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, box))
