@@ -179,15 +179,18 @@ func bought(in Input, found []aidFound) string {
 		return ""
 	}
 	return fmt.Sprintf("To buy besides the boards: %s, or a wider piece to rip it from. The last %s of each piece are not cut: they hold it at the last cut.",
-		strings.Join(list, "; "), f.Unit(saw.Held()))
+		strings.Join(list, "; "), f.Unit(saw.Held().Down(roundStep(in))))
 }
 
 // roundly is a length to ask for in a shop, no less than that given.
-func roundly(in Input, l length) length {
+func roundly(in Input, l length) length { return l.Up(roundStep(in)) }
+
+// roundStep is what such lengths are whole in.
+func roundStep(in Input) length {
 	if in.Rack.Design.Units == unit.Metric {
-		return l.Up(10 * unit.Millimetre)
+		return 10 * unit.Millimetre
 	}
-	return l.Up(unit.Inch)
+	return unit.Inch
 }
 
 // sheetStock says how much sheet stock the aids take, a fifth more than their own

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"slatwright/geometry/cutting"
 	"slatwright/geometry/saw"
@@ -208,5 +209,9 @@ func (c *cutter) leftOver(title string) {
 	if !c.room(20 * drawing.MM) {
 		c.turn(title)
 	}
-	c.notes(list, "Left over, worth keeping", title)
+	heading := "Left over, worth keeping"
+	if len(c.p.Orders) == 1 && slices.ContainsFunc(aidsFound(c.in), func(a aidFound) bool { return len(a.Boards) > 0 }) {
+		heading += ", before the shop aids are cut from it"
+	}
+	c.notes(list, heading, title)
 }
