@@ -84,7 +84,7 @@ func TestStepsNameSheetsByTheirNumbers(t *testing.T) {
 // apron's, from which the places count.
 func TestTopsEndIsToldBesideTheAprons(t *testing.T) {
 	for text, want := range map[string]string{
-		"": "flush with it: the same figures hold", "units = \"mm\"\n[overhang]\nside = 15\n": "15 mm further left: from there every figure is 15 mm more",
+		"[overhang]\nside = 0\n": "flush with it: the same figures hold", "units = \"mm\"\n[overhang]\nside = 15\n": "15 mm further left: from there every figure is 15 mm more",
 	} {
 		r := racktest.Build(t, text+"[rack]\ncolumns = 4\nrows = 4\n")
 		if got := lettered(packet(t, r), "top"); !strings.Contains(got, strings.ReplaceAll(want, " ", "")) {
