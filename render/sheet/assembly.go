@@ -232,7 +232,7 @@ func clampNotes(in Input) []string {
 	if !in.Rack.Design.Joint.Glue {
 		return append(notes, "Only the top is glued. "+square+"the last nails are driven.")
 	}
-	return append(notes, fmt.Sprintf("Slats count from the foot. Ladder clamps reach in %s from the board's edge, past the fence to the middle of a leg. Nails first, heads set; then the caul (a straight stick that spreads the pressure); clamps on it. %sthe glue sets.",
+	return append(notes, fmt.Sprintf("Slats count from the foot. Ladder clamps reach in %s from the board's edge, past the fence to the middle of a leg. Nails first, heads set; then the caul, clamps on it. %sthe glue sets.",
 		in.Rack.Format.Unit(assembly.Caul(in.Rack)+in.Rack.Len("leg.width")/2), square))
 }
 

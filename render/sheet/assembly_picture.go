@@ -1,7 +1,7 @@
 package sheet
 
 import (
-	"slices"
+	"fmt"
 	"strings"
 
 	"slatwright/geometry/assembly"
@@ -9,7 +9,6 @@ import (
 	"slatwright/geometry/space"
 	"slatwright/geometry/view"
 	"slatwright/render/drawing"
-	"slatwright/render/typeface"
 )
 
 // clampSheets show where the clamps stand and which diagonals to measure, then
@@ -64,8 +63,8 @@ func dens(list [2]clampPicture) int64 { return list[0].v.proj.Den + list[1].v.pr
 
 // The legend: what its mark takes, and how wide it is beside the pictures.
 const (
-	legendLeft = 2*clampR + 2*drawing.MM
-	legendWide = 34 * drawing.MM
+	legendLeft = clampOut + 3*clampR + 2*drawing.MM
+	legendWide = 44 * drawing.MM
 )
 
 // clampLegend says what the pictures show besides the wood; nothing where there
@@ -74,19 +73,30 @@ func clampLegend(in Input) string {
 	if !in.Rack.Design.Joint.Glue {
 		return ""
 	}
-	return "a clamp, on a caul (a straight stick, long thin outline) over nails already set. Long arrows: the diagonals."
+	return "a clamp, on a caul (long thin outline) over nails already set: its bar (square), its arm, its pad with the screw (circle). " + caulWords + " Long arrows: the diagonals."
 }
+
+// caulWords say what a caul is.
+const caulWords = "Caul: a straight stiff stick that spreads a clamp's pressure."
 
 // legend writes the words beside the mark that they explain.
 func legend(p *page, box drawing.Rect, words string) {
-	at := drawing.Pt(box.Min.X+clampR, box.Min.Y+drawing.FigureHeight/2+drawing.MM/4)
-	clampMark(p.sheet, at, clampR)
+	bar := drawing.Pt(box.Min.X+clampR, box.Min.Y+drawing.FigureHeight/2+drawing.MM/4)
+	clampMark(p.sheet, bar.Add(drawing.Pt(clampOut+clampR, 0)), bar, clampR)
 	box.Min.X += legendLeft
 	newScribe(p.sheet, box).note(words, 0)
 }
 
-// clampMark draws a clamp, a circle with a cross.
-func clampMark(s *drawing.Sheet, at drawing.Point, r drawing.Um) {
+// clampMark draws a clamp seen along its screw: the bar, which stands beside the
+// work, the arm from there, and the pad with the screw.
+func clampMark(s *drawing.Sheet, at, bar drawing.Point, r drawing.Um) {
+	half := drawing.Pt(r/3, r/3)
+	arm := drawing.Rect{
+		Min: drawing.Pt(min(at.X, bar.X), min(at.Y, bar.Y)).Sub(half), Max: drawing.Pt(max(at.X, bar.X), max(at.Y, bar.Y)).Add(half),
+	}
+	side := drawing.Pt(r*2/3, r*2/3)
+	s.Add(drawing.Rectangle(drawing.Symbol, 0, drawing.White, arm))
+	s.Add(drawing.Rectangle(drawing.Symbol, 0, drawing.Mid, drawing.Rect{Min: bar.Sub(side), Max: bar.Add(side)}))
 	s.Add(drawing.Disc(drawing.Symbol, 0, drawing.White, at, r))
 	s.Add(drawing.Cross(drawing.Thin, 0, at, r)...)
 }
@@ -98,6 +108,7 @@ type clampPicture struct {
 	scene       view.Scene
 	v           picture
 	cauls       []space.Box
+	upright     bool // clamps reach in over the upper and the lower edge, else over the sides
 	places      []space.Point
 	title       string
 	left, right string // what is at either side
@@ -123,14 +134,15 @@ func clampPictures(in Input, box drawing.Rect) [2]clampPicture {
 	}
 	carcase := clampPicture{
 		box: right, scene: sceneOf(r, func(q rack.Piece) bool { return r.Parts[q.Part].Name == "leg" || r.Parts[q.Part].Name == "apron" }),
-		places: assembly.ApronPlaces(r), square: d[1], left: "LEFT", right: "RIGHT", title: "The carcase from the front, ",
+		places: assembly.ApronPlaces(r), upright: true, square: d[1], left: "LEFT", right: "RIGHT", title: "The carcase from the front, ",
 	}
 	if len(rungs) > 0 {
 		ladder.cauls, carcase.cauls = ladderCauls(r), apronCauls(r)
 	}
 	fit := func(c *clampPicture, d view.Direction) {
 		inside := c.box
-		inside.Max.Y -= clampLine*drawing.Um(len(c.caption("scale 1:100"))) + 17*drawing.MM/10
+		inside.Min.Y += c.reach()
+		inside.Max.Y -= clampLine*drawing.Um(len(c.caption("scale 1:100"))+1) + 17*drawing.MM/10 + c.reach()
 		inside.Min.X += sideWord
 		inside.Max.X -= sideWord
 		c.v = pictured(in, c.scene, d, false, inside)
@@ -182,24 +194,49 @@ func (c clampPicture) draw(p *page) {
 	v, d := c.v, c.v.proj.Direction
 	v.draw(p.sheet, view.Visible(view.Lines(c.scene, d)), func(view.Line) (drawing.Class, bool) { return drawing.Visible, true })
 	for _, b := range c.cauls {
-		p.sheet.Add(drawing.Rectangle(drawing.Thin, 0, drawing.White, v.around(b)))
+		p.sheet.Add(drawing.Rectangle(drawing.Thin, 0, drawing.NoFill, v.around(b)))
 	}
 	out := v.extent(c.scene)
 	size := clampRadius(v, c.places)
 	for _, q := range c.places {
-		clampMark(p.sheet, v.point(q), size)
+		at := v.point(q)
+		clampMark(p.sheet, at, c.bar(at, out), size)
 	}
 	g := p.sheet.Group()
 	for _, ends := range [][2]drawing.Point{{out.Min, out.Max}, {drawing.Pt(out.Min.X, out.Max.Y), drawing.Pt(out.Max.X, out.Min.Y)}} {
 		p.sheet.Add(drawing.Line(drawing.Dimension, g, ends[0], ends[1]), drawing.Arrow(g, ends[0], ends[1]), drawing.Arrow(g, ends[1], ends[0]))
 	}
-	c.figure(p, g, out)
 	if out.H() >= clampHigh {
 		c.words(p, out)
 	}
-	for i, text := range c.caption(scaleText(v)) {
-		p.caption(drawing.Pt(out.Centre().X, out.Max.Y+drawing.MM+clampLine*drawing.Um(i)), text)
+	lines := c.caption(scaleText(v))
+	for i, text := range lines {
+		p.caption(drawing.Pt(out.Centre().X, out.Max.Y+c.reach()+drawing.MM+clampLine*drawing.Um(i)), text)
 	}
+	c.figure(p, drawing.Pt(out.Centre().X, out.Max.Y+c.reach()+drawing.MM+clampLine*drawing.Um(len(lines))))
+}
+
+// reach is how far clamps stand out over and under the picture.
+func (c clampPicture) reach() drawing.Um {
+	if !c.upright || len(c.places) == 0 {
+		return 0
+	}
+	return clampOut + clampR
+}
+
+// bar is where the bar of a clamp stands: beside the nearer of the edges over which
+// clamps reach in.
+func (c clampPicture) bar(at drawing.Point, out drawing.Rect) drawing.Point {
+	middle := out.Centre()
+	switch {
+	case c.upright && at.Y < middle.Y:
+		return drawing.Pt(at.X, out.Min.Y-clampOut)
+	case c.upright:
+		return drawing.Pt(at.X, out.Max.Y+clampOut)
+	case at.X < middle.X:
+		return drawing.Pt(out.Min.X-clampOut, at.Y)
+	}
+	return drawing.Pt(out.Max.X+clampOut, at.Y)
 }
 
 // words letters what is at either side.
@@ -220,57 +257,22 @@ func (c clampPicture) caption(scale string) []string {
 	return breakLines(strings.ToUpper(c.title[:1])+c.title[1:]+scale, c.box.W(), drawing.FigureHeight)
 }
 
-// figure letters the diagonals where they cross, upright where the picture is
-// too narrow; the table alone has it where the picture is too small for that.
-func (c clampPicture) figure(p *page, g int, out drawing.Rect) {
-	r := p.in.Rack
-	text := c.square.Text(r.Format.System)
-	runs := drawing.Figure(text)
-	label := drawing.Label(drawing.FigureText, g, drawing.Point{}, drawing.FigureHeight, drawing.Middle, runs)
-	if typeface.Width(runs, drawing.FigureHeight, false) > out.W()-8*drawing.MM {
-		label.Turn = 1
-	}
-	label = label.CentredOn(c.figurePlace(label, out))
-	if around := label.Bounds().Inset(-2 * drawing.MM); around.W() > out.W() || around.H() > out.H() {
-		return
-	}
-	p.sheet.Add(drawing.Rectangle(drawing.Solid, g, drawing.White, label.Bounds().Inset(-drawing.MM)), label)
-	noted(p.sheet, out.Min, c.square.Length, text)
-}
-
-// figurePlace is where on a diagonal its figure hides nothing: as near to the middle
-// as can be, which it is where there is no such place.
-func (c clampPicture) figurePlace(label drawing.Text, out drawing.Rect) drawing.Point {
-	var taken []drawing.Rect
-	add := func(r drawing.Rect) { taken = append(taken, r) }
-	for _, l := range view.Visible(view.Lines(c.scene, c.v.proj.Direction)) {
-		a, b := c.v.point(l.From), c.v.point(l.To)
-		add(drawing.Rect{Min: drawing.Pt(min(a.X, b.X), min(a.Y, b.Y)), Max: drawing.Pt(max(a.X, b.X), max(a.Y, b.Y))})
-	}
-	for _, b := range c.cauls {
-		add(c.v.around(b))
-	}
-	middle := out.Centre()
-	const tries = 40
-	for i := range drawing.Um(tries) {
-		for _, side := range []drawing.Um{1, -1} {
-			at := middle.Add(drawing.Pt(side*i*out.W()/(2*tries)*8/10, -side*i*out.H()/(2*tries)*8/10))
-			box := label.CentredOn(at).Bounds().Inset(-drawing.MM)
-			if !slices.ContainsFunc(taken, func(r drawing.Rect) bool {
-				return r.Min.X < box.Max.X && r.Max.X > box.Min.X && r.Min.Y < box.Max.Y && r.Max.Y > box.Min.Y
-			}) {
-				return at
-			}
-		}
-	}
-	return middle
+// figure letters the diagonals under the picture's title, where they hide nothing.
+func (c clampPicture) figure(p *page, at drawing.Point) {
+	sys := p.in.Rack.Format.System
+	text := c.square.Text(sys)
+	l := drawing.Label(drawing.NoteText, 0, drawing.Point{}, drawing.FigureHeight, drawing.Middle, drawing.Figure(fmt.Sprintf("both diagonals %s %s", text, sys)))
+	half := l.Width()/2 + 1
+	at.X = min(max(at.X, p.area.Min.X+half), p.area.Max.X-half)
+	p.sheet.Add(l.CentredOn(at.Add(drawing.Pt(0, captionOff+clampLine/2))))
+	noted(p.sheet, at, c.square.Length, text)
 }
 
 // sideWord is the room for a turned word beside a picture, clear of clamps at its
 // edge, and sideMiddle where the word's middle is.
 const (
-	sideWord   = 7 * drawing.MM
-	sideMiddle = 45 * drawing.MM / 10
+	sideWord   = 11 * drawing.MM
+	sideMiddle = 85 * drawing.MM / 10
 )
 
 // clampApart is between the two pictures, clampLine what a line of their captions
@@ -283,6 +285,9 @@ const (
 
 // clampR is the radius of a clamp's mark, where there is room for it.
 const clampR = 17 * drawing.MM / 10
+
+// clampOut is from a picture's edge to the bars of its clamps.
+const clampOut = 3 * drawing.MM
 
 // clampRadius is as much as leaves neighbouring marks apart.
 func clampRadius(v picture, places []space.Point) drawing.Um {

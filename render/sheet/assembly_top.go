@@ -105,9 +105,9 @@ func makeNotes(in Input, t fixing.Top) []string {
 // placeNotes say where blocks stand along the rack.
 func placeNotes(in Input, t fixing.Top) []string {
 	r, f := in.Rack, in.Rack.Format
-	out := []string{"LEFT is the left end of the apron, seen from the front."}
+	out := []string{"LEFT is the left end of the apron, seen from the front. The top ends flush with it: the same figures hold from the top's left end."}
 	if side := r.Len("overhang.side"); side > 0 {
-		out[0] = fmt.Sprintf("LEFT is the left end of the apron, seen from the front; the top's left end lies %s further left.", f.Unit(side))
+		out[0] = fmt.Sprintf("LEFT is the left end of the apron, seen from the front. The top's left end lies %s further left: from there every figure is %s more.", f.Unit(side), f.Unit(side))
 	}
 	if n := len(t.Middles); n > 1 && n < len(r.Columns) {
 		out = append(out, fmt.Sprintf("%d blocks serve %d columns: none is further from the next than a clamp may be, and they lie alike from both ends.", n, len(r.Columns)))
@@ -285,9 +285,8 @@ func (d topDetail) above(p *page, corner drawing.Point) {
 	wall := (deep - t.Slot) / 2
 	screw := wall + t.Slot - t.Place
 	s.Add(drawing.Cross(drawing.Thin, 0, at(long/2, screw), d.um(t.SlotWide/2))...)
-	b.Chain(dim.RightOf, []dim.Stop{
-		down(0, out.Max.X), down(t.Through.Into, at(long-long/4, 0).X+d.um(half)), down(screw, at(long/2, 0).X+d.um(t.SlotWide/2)), down(wall+t.Slot, slot.Max.X),
-	}, dim.Options{Alike: []int{1, dim.Skip, 1}})
+	// Where the screw stands is told in the section: here its figure would lie among the bores'.
+	b.Chain(dim.RightOf, []dim.Stop{down(0, out.Max.X), down(t.Through.Into, at(long-long/4, 0).X+d.um(half))}, dim.Options{})
 	b.Chain(dim.LeftOf, []dim.Stop{down(0, out.Min.X), down(wall, slot.Min.X), down(wall+t.Slot, slot.Min.X), down(deep, out.Min.X)}, dim.Options{})
 	b.Draw(out)
 }

@@ -26,7 +26,7 @@ func TestTopSheetsShowTheBlocks(t *testing.T) {
 		want := []length{
 			top.Up.Into, top.Block.Z, top.Block.Z / 2, // down: beside the block, and to the apron's screws
 			top.Place, wall, top.Slot, wall, top.Block.Y, // front to back, in section
-			quarter, top.Block.X - 2*quarter, quarter, top.SlotWide, top.Block.X, top.Through.Into, top.Place, wall, top.Slot, wall, // from above
+			quarter, top.Block.X - 2*quarter, quarter, top.SlotWide, top.Block.X, top.Through.Into, wall, top.Slot, wall, // from above
 		}
 		want = append(want, top.Middles...)
 		// The piece for the blocks: across it the slot's first and last hole, and
@@ -76,6 +76,19 @@ func TestStepsNameSheetsByTheirNumbers(t *testing.T) {
 			if !strings.Contains(text, fmt.Sprintf(says, want)) {
 				t.Errorf("%s: the steps do not send to %s at sheet %d", name, word, first)
 			}
+		}
+	}
+}
+
+// The sheet with the blocks' places says how the top's left end lies to the
+// apron's, from which the places count.
+func TestTopsEndIsToldBesideTheAprons(t *testing.T) {
+	for text, want := range map[string]string{
+		"[overhang]\nside = 0\n": "flush with it: the same figures hold", "units = \"mm\"\n[overhang]\nside = 15\n": "15 mm further left: from there every figure is 15 mm more",
+	} {
+		r := racktest.Build(t, text+"[rack]\ncolumns = 4\nrows = 4\n")
+		if got := lettered(packet(t, r), "top"); !strings.Contains(got, strings.ReplaceAll(want, " ", "")) {
+			t.Errorf("%q: no %q in %s", text, want, got)
 		}
 	}
 }

@@ -92,9 +92,9 @@ func stavesFromAbove(p *page, top finish.Panel, box drawing.Rect) {
 		b := at(x, 0, x+caul, wide)
 		solid(drawing.Visible, b)
 		r := min(clampR, b.W()*2/5)
-		for _, y := range []drawing.Um{b.Min.Y + 2*r, b.Max.Y - 2*r} { // its own clamps
-			clampMark(s, drawing.Pt(b.Centre().X, y), r)
-		}
+		mid := b.Centre().X // its own clamps reach in over the cauls
+		clampMark(s, drawing.Pt(mid, b.Min.Y+2*r), drawing.Pt(mid, b.Min.Y-um(caul)-2*r), r)
+		clampMark(s, drawing.Pt(mid, b.Max.Y-2*r), drawing.Pt(mid, b.Max.Y+um(caul)+2*r), r)
 	}
 	end := at(long-2*caul, 0, long-caul, wide)
 	names = append(names, jigName{"batten, another under it", drawing.Pt(end.Max.X, end.Min.Y+end.H()*3/4)})
