@@ -7,6 +7,7 @@ import (
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/finish"
 	"slatwright/render/drawing"
+	"slatwright/render/typeface"
 )
 
 // The sheet of the top's clamps shows how its staves are pressed on each other, from
@@ -14,7 +15,6 @@ import (
 
 // Room on that sheet.
 const (
-	panelNames = 44 * drawing.MM // of names at the right of a picture
 	panelSide  = 12 * drawing.MM // of clamps that stand out at its left
 	panelOut   = 5 * drawing.MM  // how far clamps stand out beyond the cauls
 	panelTitle = 10 * drawing.MM // under a picture
@@ -54,11 +54,13 @@ func panelPage(in Input, name, title string) (p *page, ok bool) {
 func stavesFromAbove(p *page, top finish.Panel, box drawing.Rect) {
 	r, s := p.in.Rack, p.sheet
 	caul, wide, long := assembly.Caul(r), length(top.Staves)*top.StaveWidth, top.Length
+	const under = "batten, another under it"
+	beside := namesRoom(under)
 	den := largestScale(p.in, func(den int64) bool {
-		return onPaper(long, den) <= box.W()-panelSide-panelNames && onPaper(wide+2*caul, den)+3*panelOut+panelTitle <= box.H()
+		return onPaper(long, den) <= box.W()-panelSide-beside && onPaper(wide+2*caul, den)+3*panelOut+panelTitle <= box.H()
 	})
 	um := func(l length) drawing.Um { return onPaper(l, den) }
-	corner := drawing.Pt(box.Min.X+panelSide+(box.W()-panelSide-panelNames-um(long))/2, box.Min.Y+2*panelOut+um(caul))
+	corner := drawing.Pt(box.Min.X+panelSide+(box.W()-panelSide-beside-um(long))/2, box.Min.Y+2*panelOut+um(caul))
 	at := func(x0, y0, x1, y1 length) drawing.Rect {
 		return drawing.Rect{Min: corner.Add(drawing.Pt(um(x0), um(y0))), Max: corner.Add(drawing.Pt(um(x1), um(y1)))}
 	}
@@ -97,10 +99,15 @@ func stavesFromAbove(p *page, top finish.Panel, box drawing.Rect) {
 		clampMark(s, drawing.Pt(mid, b.Max.Y-2*r), drawing.Pt(mid, b.Max.Y+um(caul)+2*r), r)
 	}
 	end := at(long-2*caul, 0, long-caul, wide)
-	names = append(names, jigName{"batten, another under it", drawing.Pt(end.Max.X, end.Min.Y+end.H()*3/4)})
+	names = append(names, jigName{under, drawing.Pt(end.Max.X, end.Min.Y+end.H()*3/4)})
 	nameAll(p, names, at(0, 0, long, wide))
 	p.caption(drawing.Pt(at(0, 0, long, 0).Centre().X, at(0, wide, 0, wide+caul).Max.Y+panelOut+drawing.MM),
 		fmt.Sprintf("The top's staves from above: clamps over them, and under them (dashed), scale 1:%d", den))
+}
+
+// namesRoom is what names take at the right of a picture, of which this is the longest.
+func namesRoom(longest string) drawing.Um {
+	return jigColumn + typeface.Width(drawing.Plain(longest), drawing.FigureHeight, false) + 3*drawing.MM
 }
 
 // panelClampCount is how many clamps press the staves.
@@ -137,14 +144,19 @@ func pressedTop(p *page, box drawing.Rect) {
 	r, s := p.in.Rack, p.sheet
 	caul, thick, high := assembly.Caul(r), r.Len("top.thickness"), r.Len("apron.height")
 	front, apron := max(0, r.Len("overhang.front")), r.Len("apron.thickness")
+	apronWord := "front upper apron"
+	if r.Design.Joint.TopGlued {
+		apronWord = "upper apron"
+	}
+	beside := namesRoom(apronWord)
 	behind := 2 * apron // of the top, before it is broken off
 	all := 2*caul + thick + high
 	den := largestScale(p.in, func(den int64) bool {
-		return onPaper(front+apron+behind, den) <= box.W()-panelNames-2*panelSide && onPaper(all, den)+4*panelOut+panelTitle <= box.H()
+		return onPaper(front+apron+behind, den) <= box.W()-beside-2*panelSide && onPaper(all, den)+4*panelOut+panelTitle <= box.H()
 	})
 	um := func(l length) drawing.Um { return onPaper(l, den) }
 	size := drawing.Pt(um(front+apron+behind), um(all))
-	corner := drawing.Pt(box.Min.X+2*panelSide+(box.W()-2*panelSide-panelNames-size.X)/2, box.Min.Y+2*panelOut+(box.H()-4*panelOut-panelTitle-size.Y)/2)
+	corner := drawing.Pt(box.Min.X+2*panelSide+(box.W()-2*panelSide-beside-size.X)/2, box.Min.Y+2*panelOut+(box.H()-4*panelOut-panelTitle-size.Y)/2)
 	at := func(y0, z0, y1, z1 length) drawing.Rect { // y from the top's front edge, z down from the upper caul
 		return drawing.Rect{Min: corner.Add(drawing.Pt(um(y0), um(z0))), Max: corner.Add(drawing.Pt(um(y1), um(z1)))}
 	}
@@ -175,10 +187,6 @@ func pressedTop(p *page, box drawing.Rect) {
 		s.Add(drawing.Line(drawing.Visible, 0, drawing.Pt(bar.Max.X, y+away*panelOut), drawing.Pt(jaw, y+away*panelOut)))
 		g := s.Group()
 		s.Add(drawing.Line(drawing.Visible, g, drawing.Pt(jaw, y+away*panelOut), drawing.Pt(jaw, y)), drawing.Arrow(g, drawing.Pt(jaw, y), drawing.Pt(jaw, y+away*panelOut)))
-	}
-	apronWord := "front upper apron"
-	if r.Design.Joint.TopGlued {
-		apronWord = "upper apron"
 	}
 	nameAll(p, []jigName{
 		{"caul", drawing.Pt(upper.Max.X, upper.Centre().Y)}, {"top", drawing.Pt(boardTop.Max.X, boardTop.Centre().Y)},
