@@ -252,14 +252,14 @@ func topClamps(r *rack.Rack) Clamps {
 	wide, high := r.Len("carcase.width"), r.Len("leg.length")
 	n := along(wide)
 	c := Clamps{
-		For: ClampsOfTop, Where: "on the front upper apron, over cauls, from end to end", Count: n, Times: 1,
+		For: ClampsOfTop, Where: "on the front upper apron, from end to end; cauls over the top and, flush with the apron's inner face, under the apron", Count: n, Times: 1,
 		Opening: r.Len("apron.height") + r.Len("top.thickness") + 2*Caul(r), Between: "apron, top, 2 cauls",
 		Force: force(r, unit.Rectangle(wide, r.Len("apron.thickness"))),
 	}
 	c.Force.over(n)
 	rows := []unit.Length{0}
 	if r.Design.Joint.TopGlued {
-		c.Count, c.Where = 2*n, "on both upper aprons, over cauls, from end to end"
+		c.Count, c.Where = 2*n, "on both upper aprons, from end to end; cauls over the top and, flush with their inner faces, under the aprons"
 		rows = append(rows, r.Len("carcase.depth"))
 	}
 	for _, y := range rows {

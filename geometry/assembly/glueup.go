@@ -38,7 +38,7 @@ func (b *builder) glueUp(after int) int {
 		"%s, one after another.%s", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), word.Count(first, "face"), b.wroteEnds(second)), b.pressed(first), n)
 	if second > 0 {
 		n = b.add(stepSecond, fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it (%s): "+
-			"so it lies level. Set, try, bore, fix%s the right face as its own sheet shows it. %s. Compare both diagonals again, and now write them down (%s).",
+			"so it lies level. Set the slats to the lines marked before, try, bore, fix%s the right face as its own sheet shows it. %s. Compare both diagonals again, and now write them down (%s).",
 			r.Format.Unit(r.Len("slat.thickness")), b.see(JigSheets), b.orClamp(" and clamp"), word.Count(second, "face"), b.see(InspectSheets.Of(Squares))), b.pressed(second), n)
 	}
 	n = b.fillSlats(n)
@@ -83,7 +83,7 @@ func (b *builder) fillSlats(after int) int {
 		for _, c := range all {
 			apart = min(apart, c.Long)
 		}
-		text += fmt.Sprintf(": between aprons the ladders' legs stand %s apart", r.Format.Unit(apart))
+		text += fmt.Sprintf(": between aprons the ladders' legs stand only %s apart", r.Format.Unit(apart))
 	}
 	text += ". " + b.filled()
 	wait := filler
@@ -117,8 +117,8 @@ func (b *builder) aprons(n int) int {
 	ladder, above := Diagonals(r)[1], Diagonals(r)[2]
 	square := fmt.Sprintf(" Make it square before %s: both diagonals alike, %s %s; where one is longer, press its corners together.", before, ladder.Text(f.System), f.System)
 	n = b.add(stepDry, fmt.Sprintf("Stand all ladders in the four aprons%s. Take the aprons off.", b.tried()), Span{}, n)
-	n = b.add(stepFront, fmt.Sprintf("Ladders on their backs: %s the two front aprons %s, the upper one flush with the legs' tops, the lower one %s, ends flush with the end ladders' outer faces: to the end ladders first, then to the inner ones; %s.%s%s%s%s",
-		fix, b.mark("apron"), b.lift(), spacers(r), apron, clamp, square, b.wrote()), b.pressed(1), n)
+	n = b.add(stepFront, fmt.Sprintf("Ladders on their backs%s: %s the two front aprons %s, the upper one flush with the legs' tops, the lower one %s, ends flush with the end ladders' outer faces: to the end ladders first, then to the inner ones; %s.%s%s%s%s",
+		b.orClamp(", on blocks so that jaws go under"), fix, b.mark("apron"), b.lift(), spacers(r), apron, clamp, square, b.wrote()), b.pressed(1), n)
 	return b.add("Back aprons", fmt.Sprintf("Turn it over and set the back aprons the same way%s%s. Measure again before %s: both diagonals %s %s, and from above, while there is no top, %s %s.%s",
 		b.boredUp(), b.orClamp(", clamps over front and back"), before, ladder.Text(f.System), f.System, above.Text(f.System), f.System, b.wrote()), b.pressed(1), n)
 }

@@ -12,7 +12,7 @@ import (
 
 // OutOfScale is what to do when the rulers of the templates do not measure true: the
 // one answer of all papers that say something of it.
-const OutOfScale = "where one is out by more than a pencil line, print again with [printer] set to what it measured; until then work by the printed figures, not by the paper"
+const OutOfScale = "where one is out by more than a pencil line, print again with the design's [printer] lines set to what the rulers measured; until then work by the printed figures, not by the paper"
 
 // templateCheck is what comes before any line is marked by a template.
 const templateCheck = "Templates (printed apart): first hold a steel rule to the rulers on their first page; " + OutOfScale + ". Join the strips, cut them and the cards out along the heavy lines."
@@ -95,11 +95,11 @@ func (b *builder) tapedWord() string {
 
 // tried says what is tried while ladders stand dry between their aprons.
 func (b *builder) tried() string {
-	text := ", spacers between them; try a bottle of every kind in the cells"
+	text := ", held by hand at either end, spacers between them; try a bottle of every kind in the cells"
 	if b.gauged(false) {
 		text += ", the sideways gauges between facing slats" + b.tight(false)
 	}
-	return text + ". The template's cards show the same: gap cards pass between facing slats; half discs lie on them round side down, the thinnest on both slats, the thickest clear of the legs"
+	return text + ". The template's cards show the same as drawn, and the gauges decide: gap cards pass between facing slats; half discs lie on them round side down, the thinnest on both slats, the thickest clear of the legs"
 }
 
 // gauged reports whether a gap gauge of the kind is cut.
@@ -126,7 +126,7 @@ func (b *builder) tryGauge() string {
 	if !b.gauged(true) {
 		return ""
 	}
-	return fmt.Sprintf(" Before the nails go home try GO of the upright gauge (%s) from each slat to the next%s.", b.see(GaugeSheets), b.tight(true))
+	return fmt.Sprintf(" Before the nails go home try the upright gauge (%s) from each slat to the next%s: GO enters; NO-GO, where it has one, does not.", b.see(GaugeSheets), b.tight(true))
 }
 
 // wrote asks for diagonals to be written down while they can be measured.

@@ -27,6 +27,8 @@ func Tools(r *rack.Rack, top finish.Panel) []string {
 	add(slotted, "moisture meter")
 	add(top.GluedUp(), "plane, scraper")
 	add(Glued(r), "glue brush, damp rag")
+	add(r.Design.Joint.Glue || top.GluedUp(), "wax for jig, cauls and battens")
+	add(r.Design.Finish.Coats > 0, "boards with nails through them to dry parts on")
 	add(r.Design.Finish.Coats > 0 || r.Design.Finish.Stained(), "brushes, lint-free rags")
 	add(true, "labels' sheets, or plain paper and paste")
 	return list

@@ -228,7 +228,11 @@ func besidesPlan(in Input) string {
 	case !slices.ContainsFunc(found, func(a aidFound) bool { return len(a.Boards) > 0 }):
 		return text + "see " + sheetRef("hardware") + ". " + b
 	default:
-		return strings.TrimSpace(text + "they come from the ends of these boards, see " + sheetRef("hardware") + ". " + b)
+		from := "they come from the ends of these boards"
+		if b != "" {
+			from += " and from pieces that are bought, which the cost leaves out"
+		}
+		return strings.TrimSpace(text + from + ", see " + sheetRef("hardware") + ". " + b)
 	}
 }
 

@@ -49,6 +49,27 @@ func orderOfWork(in Input) []*page {
 	for i, s := range steps {
 		l.rows = append(l.rows, []string{stepName(i), s.Name, s.Text, afterText(s.After), beginText(soon.Begin[i]), waitText(s.Wait)})
 	}
+	notes := readyTexts(in, soon, late)
+	if chain := chainText(steps, late); chain != "" {
+		notes = append(notes, chain)
+	}
+	if in.Cutting == nil && in.Rack.HasTop() {
+		notes = append(notes, "No cutting plan stands behind this: where the top is glued up, its clamping and curing come on top.")
+	}
+	blocks := []noteBlock{{"Cautions", assemblyCautions(in)}, {"Waits", notes}}
+	for back := 0; ; back++ { // the last steps go with notes that would else stand alone
+		if pages, alone := workPages(in, l, blocks, back); !alone || back == mostBack {
+			return pages
+		}
+	}
+}
+
+// mostBack is how many steps are held back at most for a sheet of notes.
+const mostBack = 3
+
+// workPages writes the steps, so many of the last on a sheet of their own, and blocks
+// of notes where there is room; alone says that some have a sheet to themselves.
+func workPages(in Input, l ledger, blocks []noteBlock, back int) (pages []*page, alone bool) {
 	var written []*scribe // of every page
 	start := func(n int) (*page, *scribe) {
 		p := in.newPage(fmt.Sprintf("work-%d", n+1), "Order of work")
@@ -60,13 +81,14 @@ func orderOfWork(in Input) []*page {
 		written = append(written, w)
 		return p, w
 	}
-	pages, _ := l.paged(start)
-	notes := readyTexts(in, soon, late)
-	if chain := chainText(steps, late); chain != "" {
-		notes = append(notes, chain)
-	}
-	if in.Cutting == nil && in.Rack.HasTop() {
-		notes = append(notes, "No cutting plan stands behind this: where the top is glued up, its clamping and curing come on top.")
+	back = min(back, len(l.rows)-1)
+	last := l
+	l.rows, last.rows = l.rows[:len(l.rows)-back], l.rows[len(l.rows)-back:]
+	pages, _ = l.paged(start)
+	if back > 0 {
+		p, w := start(len(pages))
+		pages = append(pages, p)
+		last.write(w)
 	}
 	write := func(heading string, list ...string) bool {
 		w := lastWithRoom(written, blockHigh(list, written[0].box.W()))
@@ -79,19 +101,19 @@ func orderOfWork(in Input) []*page {
 		}
 		return w != nil
 	}
-	for _, b := range []noteBlock{{"Cautions", assemblyCautions(in)}, {"Waits", notes}} {
+	for _, b := range blocks {
 		if write(b.heading, b.list...) {
 			continue
 		}
 		for _, n := range b.list { // apart, where no page has room for all
 			if !write(b.heading, n) {
 				p, _ := start(len(pages))
-				pages = append(pages, p)
+				pages, alone = append(pages, p), true
 				write(b.heading, n)
 			}
 		}
 	}
-	return pages
+	return pages, alone
 }
 
 // A noteBlock is notes under a heading.

@@ -164,18 +164,19 @@ func pressedTop(p *page, box drawing.Rect) {
 		s.Add(h.Hatch(0, b)...)
 		s.Add(drawing.Rectangle(c, 0, drawing.NoFill, b))
 	}
-	half := assembly.CaulWide(r, high) / 2 // cauls lie flat along the apron
+	half := assembly.CaulWide(r, high) / 2 // cauls lie flat along the apron, the lower one clear of the legs
 	mid := front + apron/2
 	boardTop, leg := at(0, caul, front+apron+behind, caul+thick), at(front, caul+thick, front+apron, caul+thick+high)
 	cut(drawing.Visible, boardTop, drawing.Hatching{Pitch: 3 * drawing.MM})
 	cut(drawing.Visible, leg, drawing.Hatching{Pitch: 2 * drawing.MM, Falling: true})
 	s.Add(drawing.Rectangle(drawing.Solid, 0, drawing.White, drawing.Box(boardTop.Max.X-drawing.MM/2, boardTop.Min.Y, drawing.MM, boardTop.H())))
 	s.Add(drawing.BreakLine(0, boardTop.Max.Add(drawing.Pt(0, drawing.MM)), drawing.Pt(boardTop.Max.X, boardTop.Min.Y-drawing.MM)))
-	upper, lower := at(mid-half, 0, mid+half, caul), at(mid-half, all-caul, mid+half, all)
+	upper := at(mid-half, 0, mid+half, caul)
+	lower := at(front+apron-2*half, all-caul, front+apron, all) // flush: legs stand behind it
 	cut(drawing.Thin, upper, drawing.Hatching{Pitch: 14 * drawing.MM / 10})
 	cut(drawing.Thin, lower, drawing.Hatching{Pitch: 14 * drawing.MM / 10})
 	// The clamp: a bar before the rack, its jaws over and under the cauls.
-	x := at(min(0, mid-half), 0, 0, 0).Min.X - panelSide
+	x := at(min(0, mid-half, front+apron-2*half), 0, 0, 0).Min.X - panelSide
 	jaw := upper.Centre().X
 	bar := drawing.Rect{Min: drawing.Pt(x, upper.Min.Y-2*panelOut), Max: drawing.Pt(x+panelBar, lower.Max.Y+2*panelOut)}
 	s.Add(drawing.Rectangle(drawing.Visible, 0, drawing.NoFill, bar))

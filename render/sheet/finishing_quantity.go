@@ -83,7 +83,7 @@ func (s said) write(w *scribe) bool {
 
 // sandingNote says what sanding may take off, and where it takes nothing.
 func sandingNote(in Input) string {
-	text := "Sizes on all sheets are finished sizes: sand lightly, no more than takes the last scratches out. Where parts meet, not at all: ends; " +
+	text := "Sizes on all sheets are finished sizes: sand lightly, no more than takes the last scratches out. Ends that are seen a stroke or two; where parts meet, not at all: hidden ends; " +
 		"slats against legs; legs under slats and aprons; aprons over legs"
 	if in.Rack.HasTop() {
 		text += "; the front upper apron's top edge and the strip over it"

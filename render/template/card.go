@@ -68,7 +68,7 @@ func (p *packet) apronCards() []gauge {
 // nailWords are the words inside a card for nails, with its size to check it by.
 func (p *packet) nailWords(g gauge, how string) []string {
 	f := p.rack.Format
-	return []string{g.says, fmt.Sprintf("%s Lettering always up. %s × %s left of the line. %s.",
+	return []string{g.says, fmt.Sprintf("%s Printed side always up. %s × %s left of the line. %s.",
 		how, whole(f.Text(g.wide)), whole(f.Unit(g.tall)), word.Capital(p.step(assembly.StepMark)))}
 }
 
