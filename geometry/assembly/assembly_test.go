@@ -235,7 +235,7 @@ func TestStepsSayWhatTheDesignSays(t *testing.T) {
 		text     string
 		has, not []string
 	}{
-		{"", []string{"Blocks", "front upper apron alone", "Behind, no glue and no nail", "glue and nail", "Fill: slats", "needs no anchor", "spacers between them; try a bottle", "Packers"}, []string{"Nail it there", "Anchor it", "Glue up the top"}},
+		{"", []string{"Blocks", "front upper apron alone", "Behind, no glue and no nail", "glue and nail", "Fill: slats", "needs no anchor", "spacers between the legs in front; try a bottle", "Packers"}, []string{"Nail it there", "Anchor it", "Glue up the top"}},
 		{"[joint]\ntop = \"glued\"\n", []string{"both upper aprons"}, []string{"Blocks", "front upper apron alone"}},
 		{"[joint]\ntop_nail = \"18 ga x 1 1/2\"\n", []string{"Nail it there from above", "Behind, no glue and no nail"}, nil},
 		{"[joint]\nglue = false\n[top]\npresent = false\n", []string{"nail"}, []string{"glue", "clamps", "Let the glue cure"}},

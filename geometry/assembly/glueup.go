@@ -33,7 +33,7 @@ func (b *builder) glueUp(after int) int {
 	r := b.r
 	first, second := glueUps(r)
 	high := r.Len("leg.thickness") + r.Len("slat.thickness")
-	n := b.add(stepJig, fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together: %s (%s). Fasten the template's strip of the face to be made to the board, beside where the leg at the fence lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.see(JigSheets), b.caulText()), Span{}, after)
+	n := b.add(stepJig, fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together: %s (%s). Staple the template's strip of the face to be made to the board, beside where the leg at the fence lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.see(JigSheets), b.caulText()), Span{}, after)
 	n = b.add(stepFirst, fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge, the lowest one also by its card: on end ladders their only face, on inner ones the left. %s "+
 		"%s, one after another.%s", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), word.Count(first, "face"), b.wroteEnds(second)), b.pressed(first), n)
 	if second > 0 {
@@ -50,7 +50,7 @@ func (b *builder) caulText() string {
 	if !b.r.Design.Joint.Glue {
 		return ""
 	}
-	return " Wax or tape the board and the " + b.cauls() + ", so that glue does not hold them."
+	return " Then wax board, strip, fence, stop and " + b.cauls() + ", so that glue does not hold them."
 }
 
 // orClamp is words about glued crossings, nothing where they are nailed only.

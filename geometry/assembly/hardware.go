@@ -11,6 +11,7 @@ import (
 	"slatwright/geometry/rack"
 	"slatwright/specs/design"
 	"slatwright/specs/unit"
+	"slatwright/specs/word"
 )
 
 // Item is a line of what to have at hand before the work begins.
@@ -78,8 +79,15 @@ func nailItems(r *rack.Rack) []Item {
 	return list
 }
 
-// NailNote says how nails are driven (common practice, no source).
-const NailNote = "Brads by hand: into bored holes, a stop on the bit, heads set. With a nailer, as its maker says, no bore."
+// NailNote says how nails are driven: by hand into bores; with a nailer only those
+// that are near an end are bored (common practice, no source).
+func NailNote(r *rack.Rack) string {
+	text := "Brads by hand: into bored holes, a stop on the bit, heads set. With a nailer, as its maker says, unbored"
+	if near := check.BoredFirst(r); len(near) > 0 {
+		text += fmt.Sprintf(", but those of %s, near ends, bored where a try on waste splits it", word.List(near))
+	}
+	return text + "."
+}
 
 // ScrewText names a screw by its length: No. 8, or 4 mm in a metric design.
 func ScrewText(r *rack.Rack, s fixing.Screw) string {

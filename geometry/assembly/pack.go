@@ -18,7 +18,7 @@ func (b *builder) pack(after int) {
 	if b.Sent == "" {
 		return
 	}
-	text := "Padding on every side, nothing stuck to the wood. Sent " + b.Sent + ". Along with it: the cautions of the order sheet, spare labels."
+	text := "Padding on every side, nothing stuck to the wood; where the finish is not hard yet, soft paper under the padding. Sent " + b.Sent + ". Along with it: the cautions of the order sheet, spare labels."
 	if b.r.Design.Price.Flat {
 		text += " It goes out when it has stood dry (\"" + stepDry + "\"); what comes after that is done on site: send spacers, fastenings and glue along."
 	}

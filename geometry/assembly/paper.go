@@ -44,7 +44,7 @@ func (b *builder) marking() string {
 	if evenly(b.r) {
 		strip = "lay the one strip, LOWER EDGE to lower edge, either END first: legs stand alike from both ends"
 	}
-	return fmt.Sprintf("%s Aprons %s, inner faces up, lower edges towards you: mark LEFT on the left end of the back pair, on the right end of the front pair. For the ladders' places %s; or go by a stick marked once from %s. Mark every slat's place on the legs by the strip of that face (figures: %s), and every nail by the cards. Keep strips from sliding. Mark thin, and rub out before any finish what would be seen.",
+	return fmt.Sprintf("%s Aprons %s, inner faces up, lower edges towards you: mark LEFT on the left end of the back pair, on the right end of the front pair. For the ladders' places %s; or go by a stick marked once from %s. Mark every slat's place on the legs by the strip of that face (figures: %s), and prick every nail with an awl through its card: pricks show through a finish. Keep strips from sliding. Draw thin, and rub out before any finish what would be seen.",
 		templateCheck, b.mark("apron"), strip, b.see(CarcaseSheet), b.see(LadderSheets))
 }
 
@@ -95,11 +95,19 @@ func (b *builder) tapedWord() string {
 
 // tried says what is tried while ladders stand dry between their aprons.
 func (b *builder) tried() string {
-	text := ", held by hand at either end, spacers between them; try a bottle of every kind in the cells"
+	text := "; hold them " + b.heldDry() + ", spacers between the legs in front; try a bottle of every kind in the cells"
 	if b.gauged(false) {
 		text += ", the sideways gauges between facing slats" + b.tight(false)
 	}
 	return text + ". The template's cards show the same as drawn, and the gauges decide: gap cards pass between facing slats; half discs lie on them round side down, the thinnest on both slats, the thickest clear of the legs"
+}
+
+// heldDry says what keeps aprons on the legs while nothing is fixed.
+func (b *builder) heldDry() string {
+	if b.r.Design.Joint.Glue {
+		return "at either end by two clamps from front to back, low and high"
+	}
+	return "by hand at either end, one person to each"
 }
 
 // gauged reports whether a gap gauge of the kind is cut.

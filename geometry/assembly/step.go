@@ -48,6 +48,7 @@ const (
 	StepJig    = stepJig
 	StepDry    = stepDry
 	StepLowest = stepFirst
+	StepSecond = stepSecond
 )
 
 // Number returns how sheets number the step of a name, such as "W7"; "" where there

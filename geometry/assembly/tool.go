@@ -23,7 +23,7 @@ func Tools(r *rack.Rack, top finish.Panel) []string {
 		}
 	}
 	add(slotted, fmt.Sprintf("a bit of %s and a chisel for the slots", r.Format.Unit(t.SlotWide)), "countersink", "stubby or right-angle screwdriver")
-	add(true, "drill", "hammer, nail set", "try square, long steel rule, pencil, knife")
+	add(true, "drill", "hammer, nail set", "try square, long steel rule, pencil, knife, awl")
 	add(slotted, "moisture meter")
 	add(top.GluedUp(), "plane, scraper")
 	add(Glued(r), "glue brush, damp rag")

@@ -30,6 +30,19 @@ func nearEnds(r *rack.Rack) Finding {
 	return worst
 }
 
+// BoredFirst names the parts, "slats", with nails so near an end that they are to be
+// bored.
+func BoredFirst(r *rack.Rack) []string {
+	var out []string
+	for _, j := range joints(r) {
+		least := unit.Length(table.Value("nail.end")) * j.wire().Diameter
+		if at, ok := nearest(r, j); ok && at < least && !slices.Contains(out, j.part+"s") {
+			out = append(out, j.part+"s")
+		}
+	}
+	return out
+}
+
 // endFinding is the finding on a nail of the joint so far from an end.
 func endFinding(r *rack.Rack, j joint, at, diameter unit.Length) Finding {
 	least, free := unit.Length(table.Value("nail.end_bored"))*diameter, unit.Length(table.Value("nail.end"))*diameter

@@ -22,7 +22,7 @@ func hardwareSheets(in Input) []*page {
 	f.block("to have at hand", hardwareLedger(in))
 	found := aidsFound(in)
 	notes := append([]string{toolText(in)}, aidNotes(in, found)...)
-	notes = append(notes, assembly.NailNote, "Liquids and sandpaper by amount: "+sheetRef("quantities")+". Boards: "+sheetRef("cutting")+".")
+	notes = append(notes, assembly.NailNote(in.Rack), "Liquids and sandpaper by amount: "+sheetRef("quantities")+". Boards: "+sheetRef("cutting")+".")
 	if len(finish.Tapes(in.Rack)) > 0 {
 		notes = append(notes, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
 	}

@@ -2,13 +2,14 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
 	"slatwright/geometry/assembly"
 	"slatwright/geometry/inspect"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/render/drawing"
+	"slatwright/specs/unit"
+	"slatwright/specs/word"
 )
 
 // spacerRoom is the height in which a spacer meets no slat, below the lowest ones and
@@ -46,21 +47,45 @@ func spacerText(in Input) string {
 	r := in.Rack
 	room := spacerRoom(r)
 	if room <= 0 {
-		return fmt.Sprintf("Spacers as long as the clear way (%s) go between the legs where no slat is in the way.", spacersWithin(in))
+		return fmt.Sprintf("Spacers, %s long, go between facing legs where no slat is in the way.", spacersWithin(in))
 	}
 	drawn := ""
 	if spacersDrawn(r) {
-		drawn = ", drawn dash-dotted"
+		drawn = ", dash-dotted"
 	}
-	return fmt.Sprintf("Spacers%s: as long as the clear way (%s), less than %s wide, as thick as a slat; two to a column, between facing legs, below the lowest slats and above the highest: for the front aprons in front, for the back ones behind.",
-		drawn, spacersWithin(in), r.Format.Unit(room))
+	return fmt.Sprintf("Spacers%s, two to a column: %s, %s long, between facing legs, below the lowest slats and above the highest, in front for the front aprons, behind for the back ones.",
+		drawn, spacerSection(r, room), spacersWithin(in))
+}
+
+// spacerSection says how wide spacers are: as slats, which they are cut like, unless
+// the room is lower.
+func spacerSection(r *rack.Rack, room length) string {
+	if spacersDrawn(r) {
+		return "slat wood, upright as slats are"
+	}
+	return "as thick as a slat and less than " + r.Format.Unit(room) + " wide"
+}
+
+// spread prints limits of a length, which may leave nothing on either side of it.
+func spread(f unit.Format, drawn, least, greatest length) string {
+	switch {
+	case least >= drawn && greatest <= drawn:
+		return f.Unit(drawn) + ", no more and no less"
+	case least >= drawn:
+		return f.Unit(drawn) + " to " + f.Unit(greatest)
+	case greatest <= drawn:
+		return f.Text(least) + " to " + f.Unit(drawn)
+	}
+	return f.Text(least) + " to " + f.Unit(greatest)
 }
 
 // spacersWithin says how close the spacers are: to the shop's tolerance, and within
-// what the fit bears of the way between the legs.
+// half of what the fit bears of the way between the legs. The other half is for the
+// slats' thickness, on which the gap hangs as well.
 func spacersWithin(in Input) string {
 	r, f, tol := in.Rack, in.Rack.Format, in.Rack.Design.Shop.Tolerance
 	var list []string
+	halved := false
 	all := assembly.Spacers(r)
 	for _, s := range all {
 		least, greatest := s.Long-tol, s.Long+tol
@@ -68,18 +93,24 @@ func spacersWithin(in Input) string {
 			if d.Name != inspect.Channel || d.Drawn != s.Long {
 				continue
 			}
+			step := f.System.Finest()
 			if d.Least > 0 {
-				least = max(least, d.Least)
+				least = max(least, (d.Drawn - (d.Drawn-d.Least)/2).Up(step))
 			}
 			if d.Greatest > 0 {
-				greatest = min(greatest, d.Greatest)
+				greatest = min(greatest, (d.Drawn + (d.Greatest-d.Drawn)/2).Down(step))
 			}
 		}
 		where := ""
 		if len(all) > 1 {
-			where = rack.Places("column", s.Columns) + ": "
+			where = " (" + rack.Places("column", s.Columns) + ")"
 		}
-		list = append(list, fmt.Sprintf("%s%s to %s", where, f.Text(least), f.Unit(greatest)))
+		list = append(list, spread(f, s.Long, least, greatest)+where)
+		halved = halved || least > s.Long-tol || greatest < s.Long+tol
 	}
-	return strings.Join(list, "; ")
+	text := word.List(list)
+	if halved {
+		text += " (half of what the bottles bear, the rest is for the slats' thickness)"
+	}
+	return text
 }

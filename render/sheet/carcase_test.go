@@ -43,7 +43,7 @@ func TestCarcaseSheet(t *testing.T) {
 				}
 			}
 			text := lettered([]*drawing.Sheet{s}, "")
-			for _, want := range []string{"Leftfacesofthelegs", "Spacers,drawndash-dotted:", "twotoacolumn", "belowthelowestslats", "partC,sheet"} {
+			for _, want := range []string{"Leftfacesofthelegs", "Spacers,dash-dotted,", "twotoacolumn", "belowthelowestslats", "partC,sheet"} {
 				if !strings.Contains(text, want) {
 					t.Errorf("%s: does not say %q", name, want)
 				}
@@ -96,8 +96,8 @@ func TestSpacersAreDrawn(t *testing.T) {
 			}
 		}
 	}
-	// A channel of 102 mm of which the lower aprons bear 102.4 at most.
-	if text := lettered(packet(t, demos(t)["tasting-metric.toml"]), "-carcase"); !strings.Contains(text, "clearway(101to102.4mm)") {
+	// A channel of 102 mm of which the lower aprons bear 102.4 at most: half of that, and of the other way, is the spacers'.
+	if text := lettered(packet(t, demos(t)["tasting-metric.toml"]), "-carcase"); !strings.Contains(text, "101.4to102.2mm(half") {
 		t.Errorf("no limit of the spacers in %s", text)
 	}
 }

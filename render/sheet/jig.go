@@ -8,6 +8,7 @@ import (
 	"slatwright/geometry/rack"
 	"slatwright/render/dim"
 	"slatwright/render/drawing"
+	"slatwright/specs/unit"
 )
 
 // jigSheets show the jig in which the faces of ladders are fitted, from above and
@@ -73,9 +74,11 @@ const (
 	jigRow    = 6 * drawing.MM  // from one name to the next
 	jigNotes  = 70 * drawing.MM // the least width of words
 	jigEnd    = 10 * drawing.MM // a picture's title
-	jigStrip  = 20 * drawing.MM // how wide the strip of paper is drawn at most, at full size
 	jigColumn = 10 * drawing.MM // from a picture to its names
 )
+
+// leastStrip is how wide the template's strip of a leg is at the least.
+const leastStrip = 30 * unit.Millimetre
 
 // A jigLayout is the scales of the plan and of the view from the end, and what the
 // latter takes with the words beside it.
@@ -155,7 +158,7 @@ func (j jig) notes() []string {
 	r, f := j.in.Rack, j.in.Rack.Format
 	waxed, held := "", "Slide the packers out"
 	if r.Design.Joint.Glue {
-		waxed, held = " Wax all three.", "When the glue holds, slide the packers out"
+		waxed, held = " Wax them, the strip and the cauls.", "When the glue holds, slide the packers out"
 	}
 	if j.second {
 		return []string{
@@ -166,7 +169,7 @@ func (j jig) notes() []string {
 	}
 	return []string{
 		"Fence and stop stand on edge on the board, screwed from below, square to each other." + waxed,
-		"A ladder lies as its own sheet (" + sheetRef("ladder") + ") shows it: feet to the stop, the leg that is lower there to the fence. The strip of that face is fastened to the board beside that leg, FOOT to the stop: set the slats to its lines.",
+		"A ladder lies as its own sheet (" + sheetRef("ladder") + ") shows it: feet to the stop, the leg that is lower there to the fence. The strip of that face is stapled to the board beside that leg, FOOT to the stop: set the slats to its lines.",
 	}
 }
 
@@ -187,7 +190,7 @@ func (j jig) plan(p *page, den int64, corner drawing.Point) {
 	names := []jigName{{"fence", drawing.Pt(fence.Max.X, fence.Centre().Y)}, {"leg", drawing.Pt(legs[0].Max.X, legs[0].Centre().Y)}, {"leg", drawing.Pt(legs[1].Max.X, legs[1].Centre().Y)}}
 	if !j.second {
 		strip := box(0, j.leg, j.long, j.leg)
-		strip.Min.Y = strip.Max.Y - min(jigStrip/drawing.Um(den), legs[0].Min.Y-legs[1].Max.Y)
+		strip.Min.Y = strip.Max.Y - min(um(max(j.leg, leastStrip)), legs[0].Min.Y-legs[1].Max.Y)
 		solid(drawing.Thin, strip)
 		names = append(names, jigName{"strip", drawing.Pt(strip.Max.X, strip.Centre().Y)})
 	}

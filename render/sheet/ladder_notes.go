@@ -76,12 +76,17 @@ func flushNote(r *rack.Rack, shape int) string {
 			behind = append(behind, passing(rack.Places("row", rows), len(rows))+" behind the "+a.name+" aprons")
 		}
 	}
-	text := "Slat ends flush with the legs' outer edges or a hair short, never proud"
+	text := fmt.Sprintf("Slat ends flush with the legs' outer edges or %s short at most, never proud", r.Format.Unit(shortSlat(r)))
 	if len(behind) == 0 {
 		return text + "."
 	}
 	return text + ": " + strings.Join(behind, ", ") + "."
 }
+
+// shortSlat is how much shorter than drawn a slat may come off the saw, by what its
+// ends fall short: no more than the shop's tolerance. A longer one keeps the aprons
+// off the legs.
+func shortSlat(r *rack.Rack) length { return r.Design.Shop.Tolerance }
 
 // passing puts a verb to rows.
 func passing(what string, n int) string {

@@ -29,8 +29,8 @@ func (b partBlock) note(p *page, figures bool) string {
 			leg := r.Len("leg.width")
 			places = fmt.Sprintf("the outer %s, the inner %s from the end", in("leg.width"), r.Format.Unit(leg-r.NailIn(leg)))
 		}
-		return fmt.Sprintf("Above: face against the legs. Hatched: %s. Below: outer face. Crosses: nails, %s from the edge, %s. Alike turned end for end. Arrow: grain.",
-			hatched, in("slat.height"), places)
+		return fmt.Sprintf("Length: never over, at most %s under, or the aprons stand off the legs. Above: face against the legs. Hatched: %s. Below: outer face. Crosses: nails, %s from the edge, %s. Alike turned end for end. Arrow: grain.",
+			r.Format.Unit(shortSlat(r)), hatched, in("slat.height"), places)
 	case "leg":
 		hatched = "where slats sit"
 		if r.Design.Joint.Glue {

@@ -72,11 +72,20 @@ func (p *packet) purpose(says string) string {
 	case gapCard:
 		return "passes sideways between facing slats, " + p.step(assembly.StepDry)
 	case lowestCard:
-		return "foot to the lowest slat's lower edge, " + p.step(assembly.StepLowest)
+		return "foot to the lowest slat's lower edge, " + p.lowest()
 	case thinnest:
 		return "round side down it rests on both slats, " + p.step(assembly.StepDry)
 	}
 	return "round side down on both slats it clears the legs, " + p.step(assembly.StepDry)
+}
+
+// lowest names the steps that set the lowest slats.
+func (p *packet) lowest() string {
+	text := p.step(assembly.StepLowest)
+	if n := assembly.Number(p.steps, assembly.StepSecond); n != "" {
+		text += ", and " + n
+	}
+	return text
 }
 
 // spread returns the least and the largest diameter that a kind of column holds.

@@ -17,6 +17,7 @@ import (
 type strip struct {
 	name       string // "ladders 3 and 4, left face"
 	use        string // what it is laid on
+	jig        bool   // it lies in the jig too: of a face that is made first
 	start, end string // words at the datum end and at the other end
 	edge       string // word for the true edge of the piece
 	edgeUp     bool   // the true edge is the upper one on paper
@@ -58,6 +59,7 @@ func strips(r *rack.Rack) ([]strip, error) {
 			out = append(out, strip{
 				name:  rack.Places("ladder", r.LaddersOf(shape)) + ", " + f.name,
 				use:   "both legs, " + word.Count(len(f.under), "slat"),
+				jig:   !f.right || len(s.Left) == 0,
 				start: "FOOT", end: "TOP", edge: "FRONT", edgeUp: f.right,
 				length: leg.Length, width: leg.Width,
 				seats: slatSeats(r, all, shape, f.right),

@@ -169,7 +169,7 @@ func pagesText(from, to int) string {
 // stripWords are the words inside a strip.
 func (p *packet) stripWords(s strip, code string) []string {
 	steps := p.step(assembly.StepMark)
-	if s.start == "FOOT" { // the jig has the strips of the legs
+	if s.jig {
 		steps = fmt.Sprintf("steps %s, %s; %s, %s", assembly.Number(p.steps, assembly.StepMark), assembly.StepMark,
 			assembly.Number(p.steps, assembly.StepJig), assembly.StepJig)
 	}
