@@ -71,7 +71,7 @@ func (b *builder) rungs() string {
 	}
 	hold := b.pressed(1)
 	return fmt.Sprintf("%s, before any glue, and start the nails.%s One slat at a time: glue, lay, nail, heads set %s below the face. %s a caul along each leg, over the slats' ends, and clamps on it (%s). Before the glue sets both diagonals %s %s. Leave it in the jig for %s.",
-		bore, b.tryGauge(), f.Unit(fixing.Set(r)), word.Capital(turnText(r)), b.see(ClampSheets), d.Text(f.System), f.System, table.HoursRange(hold.Least, hold.Greatest))
+		bore, b.tryGauge(), f.Unit(fixing.Set(r)), word.Capital(turnText(r)), b.clamps(Crossings), d.Text(f.System), f.System, table.HoursRange(hold.Least, hold.Greatest))
 }
 
 // fillSlats is the filling of the slats' nail holes, while they can be reached.
@@ -109,7 +109,7 @@ func (b *builder) filled() string {
 // is wet.
 func (b *builder) aprons(n int) int {
 	r, f := b.r, b.r.Format
-	fix, before, clamp := "glue and nail", "the glue sets", fmt.Sprintf(" Then cauls and clamps (%s).", b.see(ClampSheets))
+	fix, before, clamp := "glue and nail", "the glue sets", fmt.Sprintf(" Then cauls and clamps (%s).", b.clamps(Crossings))
 	apron := " One apron at a time, bored before any glue."
 	if !r.Design.Joint.Glue {
 		fix, before, clamp, apron = "nail", "the last nails are driven", "", " Bore first."
@@ -197,12 +197,12 @@ func (b *builder) fitTop(after, coated int) int {
 	}
 	clamp := span(r.Design.Finish.Glue.Clamp, 1)
 	if t.Glued {
-		return b.add(stepTop, fmt.Sprintf("%s Glue it to both upper aprons, front and back, and clamp it over %s (%s).%s", b.laid(), b.cauls(), b.see(ClampSheets), nails), clamp, needs...)
+		return b.add(stepTop, fmt.Sprintf("%s Glue it to both upper aprons, front and back, and clamp it over %s (%s).%s", b.laid(), b.cauls(), b.clamps(Panel), nails), clamp, needs...)
 	}
-	blocks := b.add(StepBlocks, fmt.Sprintf("Make %d slotted blocks %s (%s), bored %s for the apron's screws, sand them as the parts; they stay bare, the aprons hide them. Screw them from behind to the inner face of the back upper apron, flush with its top edge.", len(t.Middles), BlockMark(r), b.see(TopSheet), r.Format.Unit(fixing.BitsOf(r).Pilot)), Span{}, after)
+	blocks := b.add(StepBlocks, fmt.Sprintf("Make %d slotted blocks %s (%s), bored %s for the apron's screws, sand them as the parts; they stay bare, the aprons hide them. Screw them from behind to the inner face of the back upper apron, flush with its top edge, where %s has them.", len(t.Middles), BlockMark(r), b.see(TopSheet.Of(Blocks)), r.Format.Unit(fixing.BitsOf(r).Pilot), b.see(TopSheet.Of(Places))), Span{}, after)
 	needs[0] = blocks
 	return b.add(stepTop, fmt.Sprintf("%s Glue it to the front upper apron alone and clamp it over %s (%s).%s Behind, no glue and no nail: one screw with a washer from below through each block's slot (%s), drawn so that it still slides; reach in from behind, below the apron, with a stubby or right-angle driver.",
-		b.laid(), b.cauls(), b.see(ClampSheets), nails, b.see(TopSheet)), clamp, needs...)
+		b.laid(), b.cauls(), b.clamps(Panel), nails, b.see(TopSheet.Of(Screws))), clamp, needs...)
 }
 
 // BlockMark is the mark of the slotted blocks: the letter after those of the

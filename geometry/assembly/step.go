@@ -26,11 +26,20 @@ const (
 	PartSheets    Sheet = "parts"
 )
 
-// Of narrows a kind to its sheets about a part, such as "top", or about Squares.
+// Of narrows a kind to its sheets about a part, such as "top", or about one of the
+// things that follow.
 func (s Sheet) Of(part string) Sheet { return s + "." + Sheet(part) }
 
-// Squares is what the inspection sheets with the diagonals are about.
-const Squares = "squares"
+// What sheets of a kind are about, besides parts.
+const (
+	Squares   = "squares"   // inspection: the diagonals
+	Crossings = "crossings" // clamps: where they stand on ladders and aprons
+	Panel     = "panel"     // clamps: where they stand on the top and its staves
+	Figures   = "figures"   // clamps: how many, and how far they open
+	Screws    = "screws"    // top: how its screws go in
+	Places    = "places"    // top: where blocks and screws are
+	Blocks    = "blocks"    // top: how blocks are made
+)
 
 // Names of steps that other sheets name: the one that needs the blocks, those of a
 // top from staves, and the first that needs the gap gauges.
@@ -145,6 +154,15 @@ func (b *builder) see(s Sheet) string {
 	return kind + " sheets"
 }
 
+// clamps sends the reader to where clamps stand and to how many it takes.
+func (b *builder) clamps(on string) string {
+	where, figures := b.see(ClampSheets.Of(on)), b.see(ClampSheets.Of(Figures))
+	if where == figures { // no sheet has a number
+		return where
+	}
+	return where + "; how many: " + figures
+}
+
 // add adds a step after another and returns its number.
 func (b *builder) add(name, text string, wait Span, after ...int) int {
 	b.steps = append(b.steps, Step{Name: name, Text: text, After: after, Wait: wait})
@@ -182,7 +200,7 @@ func (b *builder) panel(top finish.Panel) {
 		one = fmt.Sprintf(", %d tops one after another", top.Tops)
 	}
 	n := b.add(StepGlueTop, fmt.Sprintf("Lay the %d staves of %s, their edges jointed as the saw's steps say, with the rings at their ends arched up and down by turns. Glue one edge of each joint. Clamp waxed battens lightly over and under both ends, to keep them level; then clamps across, over and under by turns (%s)%s.",
-		top.Staves, b.mark("top"), b.see(ClampSheets), one), span(glue.Clamp, top.Tops))
+		top.Staves, b.mark("top"), b.clamps(Panel), one), span(glue.Clamp, top.Tops))
 	n = b.add("Let the top cure", "Out of the clamps, on edge or on battens, air at both faces.", Span{glue.Cure.Value, glue.Cure.Value}, n)
 	b.trimmed = b.add(StepTrimTop, fmt.Sprintf("Scrape off glue, plane or sand it flat, saw it to %s × %s.%s", f.Text(r.Len("top.length")), f.Unit(r.Len("top.width")), b.thinnest()), Span{}, n)
 }

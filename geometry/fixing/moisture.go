@@ -2,6 +2,7 @@ package fixing
 
 import (
 	"math"
+	"slices"
 
 	"slatwright/geometry/rack"
 	"slatwright/specs/table"
@@ -26,14 +27,20 @@ func (t Top) Reads() (least, most float64) {
 }
 
 // Readings lists what a moisture meter may read, ascending: the least and the
-// greatest that the slot has room for, and every whole percent between them that
-// is not next to either.
+// greatest that the slot has room for, what the drawing holds for, and every whole
+// percent between them that is not next to one of these.
 func (t Top) Readings() []float64 {
 	const near = 0.25 // of a percent: meters read no finer than a half
 	least, most := t.Reads()
-	out := []float64{least}
-	for m := math.Ceil(least + near); m < most-near; m++ {
-		out = append(out, m)
+	out := []float64{least, t.Today(), most}
+	for m := math.Ceil(least); m < most; m++ {
+		if !slices.ContainsFunc(out[:3], func(o float64) bool { return math.Abs(o-m) <= near }) {
+			out = append(out, m)
+		}
 	}
-	return append(out, most)
+	slices.Sort(out)
+	return slices.Compact(out)
 }
+
+// Today is the moisture, in percent, that the screws' places are drawn for.
+func (t Top) Today() float64 { return t.air.Today }

@@ -19,6 +19,7 @@ func clampSheets(in Input) []*page {
 		title = "Squareness"
 	}
 	p := in.newPage("clamps", title)
+	p.about = []string{assembly.Crossings}
 	pictures, foot := clampLayout(in, p.area)
 	for _, c := range pictures {
 		c.draw(p)
@@ -28,13 +29,18 @@ func clampSheets(in Input) []*page {
 	}
 	f := flow{in: in, name: "clamps", title: title, pages: []*page{p}}
 	if q, ok := panelPage(in, "clamps-2", title); ok {
+		q.about = []string{assembly.Panel}
 		f.pages = append(f.pages, q)
 	}
+	pictured := len(f.pages)
 	if l := clampLedger(in); len(l.rows) > 0 {
 		f.block("clamps", l)
 	}
 	f.block("square", squareLedger(in))
-	f.notes(clampNotes(in)...)
+	f.anywhere(clampNotes(in)...)
+	for _, p := range f.pages[pictured:] {
+		p.about = []string{assembly.Figures}
+	}
 	return f.pages
 }
 

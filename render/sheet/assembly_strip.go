@@ -18,7 +18,11 @@ func moistureLedger(in Input, t fixing.Top) ledger {
 	}}
 	for _, m := range t.Readings() {
 		at := t.ScrewAt(r, m)
-		l.rows = append(l.rows, []string{moistureText(m), f.Text(at), f.Text(slotFront(in, t) + at), ""})
+		reads := moistureText(m)
+		if m == t.Today() {
+			reads = "drawn: " + reads
+		}
+		l.rows = append(l.rows, []string{reads, f.Text(at), f.Text(slotFront(in, t) + at), ""})
 	}
 	return l
 }

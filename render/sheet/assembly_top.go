@@ -32,18 +32,22 @@ func topSheets(in Input) []*page {
 		return nil
 	}
 	f := flow{in: in, name: "top", title: "Fitting the top"}
-	f.turn()
+	turn := func(about string) {
+		f.turn()
+		f.pages[len(f.pages)-1].about = []string{about}
+	}
+	turn(assembly.Screws)
 	fit := fitNotes(in, t)
 	box := f.w.box
 	box.Max.Y -= needed(fit, box.W(), 5*drawing.MM) + drawing.MM
 	newDetail(in, t, box).draw(f.pages[0], box)
 	f.w.y = box.Max.Y
 	f.notes(fit...)
-	f.turn()
-	f.w.y = topPlan(f.pages[1], t, f.w.box) + 6*drawing.MM
+	turn(assembly.Places)
+	f.w.y = topPlan(f.pages[len(f.pages)-1], t, f.w.box) + 6*drawing.MM
 	f.notes(placeNotes(in, t)...)
 	f.block("where the screws go into the top, by the wood's moisture", moistureLedger(in, t))
-	f.turn()
+	turn(assembly.Blocks)
 	f.w.heading(fmt.Sprintf("Making the %s %s", word.Count(len(t.Middles), "block"), assembly.BlockMark(in.Rack)))
 	list, box := makeNotes(in, t), f.w.rest()
 	box.Max.Y -= needed(list, box.W(), 5*drawing.MM) + 4*drawing.MM
@@ -76,8 +80,8 @@ func screwNote(in Input, t fixing.Top) string {
 	if a.Measured {
 		today = "as measured"
 	}
-	return fmt.Sprintf("Cross: the screw in its slot, %s from the slot's front end with the wood at %s %% moisture (%s); where a meter reads otherwise, the table on the next sheet has its place. It goes back as the wood swells, to the front as it dries; the slot has room for both.",
-		in.Rack.Format.Unit(t.Place), moistureText(a.Today), today)
+	return fmt.Sprintf("Cross: the screw in its slot, %s from the slot's front end with the wood at %s %% moisture (%s); where a meter reads otherwise, the table on %s has its place. It goes back as the wood swells, to the front as it dries; the slot has room for both.",
+		in.Rack.Format.Unit(t.Place), moistureText(a.Today), today, partRef("top", assembly.Places))
 }
 
 // makeNotes say where blocks stand, how they are made and how they are fixed.

@@ -62,19 +62,36 @@ func TestStepsNameSheetsByTheirNumbers(t *testing.T) {
 	for name, r := range demos(t) {
 		sheets := packet(t, r)
 		text := lettered(sheets, "work")
-		for word, says := range map[string]string{"clamps": "clampsonit(%s", "inspection": "Inspect(%s"} {
+		run := func(word string) (first, last int) { // counted from 1
 			of := func(s *drawing.Sheet) bool { return strings.Contains(s.Name, "-"+word) }
-			first := slices.IndexFunc(sheets, of) + 1
-			last := first
-			for last < len(sheets) && of(sheets[last]) {
-				last++
+			first = slices.IndexFunc(sheets, of) + 1
+			for last = first; last < len(sheets) && of(sheets[last]); last++ {
 			}
-			want := fmt.Sprintf("sheets%d–%d)", first, last)
+			return first, last
+		}
+		ref := func(first, last int) string {
 			if first == last {
-				want = fmt.Sprintf("sheet%d)", first)
+				return fmt.Sprintf("sheet%d", first)
 			}
-			if !strings.Contains(text, fmt.Sprintf(says, want)) {
-				t.Errorf("%s: the steps do not send to %s at sheet %d", name, word, first)
+			return fmt.Sprintf("sheets%d–%d", first, last)
+		}
+		clamps, lastClamps := run("clamps")
+		figures := clamps + 1
+		if !strings.Contains(lettered(sheets[clamps:clamps+1], ""), "clampsfor") {
+			figures++ // the sheet of the top's clamps is between
+		}
+		inspect, lastInspect := run("inspection")
+		for _, want := range []string{
+			"clampsonit(" + ref(clamps, clamps) + ";howmany:" + ref(figures, lastClamps) + ")",
+			"Inspect(" + ref(inspect, lastInspect) + ")",
+		} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s: the steps do not say %q", name, want)
+			}
+		}
+		for _, word := range []string{"clamps", "top", "parts", "inspection", "bare", "jig", "ladder", "carcase", "gauges"} {
+			if strings.Contains(text, word+"sheets") {
+				t.Errorf("%s: the steps send to %s sheets without a number", name, word)
 			}
 		}
 	}

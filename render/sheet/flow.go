@@ -47,12 +47,12 @@ func (f *flow) block(heading string, l ledger) {
 		f.w.heading(word.Capital(heading))
 		f.w.skip(drawing.MM)
 		l.rows = l.rows[l.write(f.w):]
+		f.w.skip(flowApart) // notes may follow here, though the table goes on elsewhere
 		if len(l.rows) == 0 {
-			break
+			return
 		}
 		f.turn()
 	}
-	f.w.skip(flowApart)
 }
 
 // holds reports whether the page that is being filled has room for a ledger with its

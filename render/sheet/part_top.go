@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 
+	"slatwright/geometry/assembly"
+	"slatwright/geometry/fixing"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/space"
 	"slatwright/render/dim"
@@ -79,5 +81,7 @@ func (b partBlock) slotNote(r *rack.Rack, figures bool) string {
 	if !figures {
 		text += ", in the middle of the blocks"
 	}
-	return text + ": " + sheetRef("top") + "."
+	bore := fixing.BitsOf(r).Pilot
+	return text + fmt.Sprintf(", bored %s wide, %s deep, drawn for wood of %s %%; else %s.",
+		r.Format.Unit(bore), r.Format.Unit(b.hold.Up.Into), moistureText(b.hold.Today()), partRef("top", assembly.Places))
 }
