@@ -40,7 +40,7 @@ func Hardware(r *rack.Rack, top finish.Panel) []Item {
 		for _, t := range tapes {
 			wide, long = append(wide, r.Format.Text(t.Wide)), append(long, strconv.FormatInt(tapeLong(r.Format.System, t.Long), 10))
 		}
-		list = append(list, Item{What: fmt.Sprintf("masking tape, %s %s wide", strings.Join(wide, ", "), r.Format.System), For: "what stays bare for glue", Amount: strings.Join(long, ", ") + tapeUnit(r.Format.System)})
+		list = append(list, Item{What: fmt.Sprintf("masking tape, %s %s wide", strings.Join(wide, ", "), r.Format.System), For: "what stays bare for glue; a width not sold is cut from a wider one", Amount: strings.Join(long, ", ") + tapeUnit(r.Format.System)})
 	}
 	tinted := ""
 	if r.Design.Finish.Stained() {
@@ -84,7 +84,7 @@ func nailItems(r *rack.Rack) []Item {
 func NailNote(r *rack.Rack) string {
 	text := "Brads by hand: into bored holes, a stop on the bit, heads set. With a nailer, as its maker says, unbored"
 	if near := check.BoredFirst(r); len(near) > 0 {
-		text += fmt.Sprintf(", but those of %s, near ends, bored where a try on waste splits it", word.List(near))
+		text += fmt.Sprintf("; those of %s where a try splits the end, bored", word.List(near))
 	}
 	return text + "."
 }

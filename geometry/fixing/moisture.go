@@ -30,11 +30,11 @@ func (t Top) Reads() (least, most float64) {
 // greatest that the slot has room for, what the drawing holds for, and every whole
 // percent between them that is not next to one of these.
 func (t Top) Readings() []float64 {
-	const near = 0.25 // of a percent: meters read no finer than a half
+	const near = 0.5 // of a percent: meters read no finer
 	least, most := t.Reads()
 	out := []float64{least, t.Today(), most}
 	for m := math.Ceil(least); m < most; m++ {
-		if !slices.ContainsFunc(out[:3], func(o float64) bool { return math.Abs(o-m) <= near }) {
+		if !slices.ContainsFunc(out[:3], func(o float64) bool { return math.Abs(o-m) < near }) {
 			out = append(out, m)
 		}
 	}

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"slatwright/geometry/assembly"
-	"slatwright/geometry/finish"
 	"slatwright/geometry/inspect"
 	"slatwright/geometry/saw"
 	"slatwright/render/drawing"
@@ -23,9 +22,6 @@ func hardwareSheets(in Input) []*page {
 	found := aidsFound(in)
 	notes := append([]string{toolText(in)}, aidNotes(in, found)...)
 	notes = append(notes, assembly.NailNote(in.Rack), "Liquids and sandpaper by amount: "+sheetRef("quantities")+". Boards: "+sheetRef("cutting")+".")
-	if len(finish.Tapes(in.Rack)) > 0 {
-		notes = append(notes, "Tape of a width that is not sold: two strips edge to edge, or a wider one cut.")
-	}
 	aids := aidLedger(in, found)
 	if !f.holds(aids, notes...) { // a second page with a table, rather than one of notes alone
 		f.turn()

@@ -85,7 +85,6 @@ func spread(f unit.Format, drawn, least, greatest length) string {
 func spacersWithin(in Input) string {
 	r, f, tol := in.Rack, in.Rack.Format, in.Rack.Design.Shop.Tolerance
 	var list []string
-	halved := false
 	all := assembly.Spacers(r)
 	for _, s := range all {
 		least, greatest := s.Long-tol, s.Long+tol
@@ -106,11 +105,6 @@ func spacersWithin(in Input) string {
 			where = " (" + rack.Places("column", s.Columns) + ")"
 		}
 		list = append(list, spread(f, s.Long, least, greatest)+where)
-		halved = halved || least > s.Long-tol || greatest < s.Long+tol
 	}
-	text := word.List(list)
-	if halved {
-		text += " (half of what the bottles bear, the rest is for the slats' thickness)"
-	}
-	return text
+	return word.List(list)
 }

@@ -76,17 +76,12 @@ func flushNote(r *rack.Rack, shape int) string {
 			behind = append(behind, passing(rack.Places("row", rows), len(rows))+" behind the "+a.name+" aprons")
 		}
 	}
-	text := fmt.Sprintf("Slat ends flush with the legs' outer edges or %s short at most, never proud", r.Format.Unit(shortSlat(r)))
+	text := "Slats flush with the legs' outer edges, never proud"
 	if len(behind) == 0 {
 		return text + "."
 	}
 	return text + ": " + strings.Join(behind, ", ") + "."
 }
-
-// shortSlat is how much shorter than drawn a slat may come off the saw, by what its
-// ends fall short: no more than the shop's tolerance. A longer one keeps the aprons
-// off the legs.
-func shortSlat(r *rack.Rack) length { return r.Design.Shop.Tolerance }
 
 // passing puts a verb to rows.
 func passing(what string, n int) string {

@@ -43,7 +43,7 @@ func TestLadderSheetsSayWhich(t *testing.T) {
 				if inner := shape.Role == rack.Inner; says("other face") != inner {
 					t.Errorf("%s, %s: speaks of another face: %v, is an inner ladder: %v", name, s.Name, !inner, inner)
 				}
-				for _, want := range []string{"to each slat's lower edge", "Slat ends flush", "Detail, scale 1:", "from the slat's outer face"} {
+				for _, want := range []string{"to each slat's lower edge", "Slats flush", "Detail, scale 1:", "from the slat's outer face"} {
 					if !says(want) {
 						t.Errorf("%s, %s: does not say %q", name, s.Name, want)
 					}

@@ -29,7 +29,7 @@ func (b partBlock) note(p *page, figures bool) string {
 			leg := r.Len("leg.width")
 			places = fmt.Sprintf("the outer %s, the inner %s from the end", in("leg.width"), r.Format.Unit(leg-r.NailIn(leg)))
 		}
-		return fmt.Sprintf("Length: never over, at most %s under, or the aprons stand off the legs. Above: face against the legs. Hatched: %s. Below: outer face. Crosses: nails, %s from the edge, %s. Alike turned end for end. Arrow: grain.",
+		return fmt.Sprintf("Never over length, at most %s under. Above: face against the legs. Hatched: %s. Below: outer face. Crosses: nails, %s from the edge, %s. Alike turned end for end. Arrow: grain.",
 			r.Format.Unit(shortSlat(r)), hatched, in("slat.height"), places)
 	case "leg":
 		hatched = "where slats sit"
@@ -117,3 +117,8 @@ func cutAfter(r *rack.Rack, part rack.Part) string {
 	}
 	return "Follows from what was measured of " + strings.Join(part.After, ", ") + ": cut to this size."
 }
+
+// shortSlat is how much shorter than drawn a slat may come off the saw, by what its
+// ends fall short: no more than the shop's tolerance. A longer one keeps the aprons
+// off the legs.
+func shortSlat(r *rack.Rack) length { return r.Design.Shop.Tolerance }

@@ -77,11 +77,11 @@ func (b partBlock) beside(r *rack.Rack, v picture, out drawing.Rect) drawing.Um 
 
 // slotNote says what the marks on the underside of a top are that blocks hold.
 func (b partBlock) slotNote(r *rack.Rack, figures bool) string {
-	text := fmt.Sprintf("Underside. Outlined: where aprons, legs and blocks sit, aprons %s from either end. Hatched: glued. Arrow: grain. Crosses: screws up through the blocks' slots", r.Format.Unit(r.Len("overhang.side")))
+	text := fmt.Sprintf("Underside. Outlined: aprons, %s from either end, legs, blocks. Hatched: glued. Arrow: grain. Crosses: screws through the blocks' slots", r.Format.Unit(r.Len("overhang.side")))
 	if !figures {
 		text += ", in the middle of the blocks"
 	}
 	bore := fixing.BitsOf(r).Pilot
-	return text + fmt.Sprintf(", bored %s wide, %s deep, drawn for wood of %s %%; else %s.",
+	return text + fmt.Sprintf("; bore %s wide, %s deep; for wood of %s %%, else %s.",
 		r.Format.Unit(bore), r.Format.Unit(b.hold.Up.Into), moistureText(b.hold.Today()), partRef("top", assembly.Places))
 }
