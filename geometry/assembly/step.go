@@ -325,4 +325,9 @@ func (b *builder) coat(name, text string, after ...int) int {
 }
 
 // Glued reports whether anything of the rack is glued: its crossings, or its top.
-func Glued(r *rack.Rack) bool { return len(finish.Zones(r)) > 0 }
+func Glued(r *rack.Rack) bool {
+	for range finish.Zones(r) {
+		return true
+	}
+	return false
+}

@@ -1,5 +1,7 @@
 package cutting
 
+import "slices"
+
 // A box is the set of demand vectors of a few kinds, each count from 0 to its
 // need. A table over the box holds, for every choice of counts of all kinds
 // but one, the most of that one (the pivot) that comes with it, or -1. Tables
@@ -12,6 +14,7 @@ type box struct {
 	size   int
 	digits [][]int
 	slab   []entry
+	listed []int32 // by maximal
 }
 
 // A vec counts the pieces of each kind of a box, in the box's order.
@@ -146,12 +149,18 @@ func (b *box) add(t, last []entry, from layer, item int, shift []int32, pivot in
 	return t
 }
 
-// close makes the table closed downwards.
+// close makes the table closed downwards: kind by kind, from each count to the
+// one below.
 func (b *box) close(t []entry) {
 	for i, s := range b.stride {
-		for j := b.size - 1; j >= 0; j-- {
-			if b.digits[j][i] < b.need[i] && t[j+s].pivot > t[j].pivot {
-				t[j] = t[j+s]
+		span := s * (b.need[i] + 1)
+		for end := b.size; end > 0; end -= span {
+			low := t[end-span : end-s]
+			high := t[end-span+s : end][:len(low)]
+			for j := len(low) - 1; j >= 0; j-- {
+				if high[j].pivot > low[j].pivot {
+					low[j] = high[j]
+				}
 			}
 		}
 	}
@@ -159,7 +168,7 @@ func (b *box) close(t []entry) {
 
 // maximal lists the entries that no other dominates.
 func (b *box) maximal(t []entry) []int32 {
-	var out []int32
+	out := b.listed[:0]
 	for j := range t {
 		if t[j].pivot < 0 {
 			continue
@@ -175,7 +184,8 @@ func (b *box) maximal(t []entry) []int32 {
 			out = append(out, int32(j))
 		}
 	}
-	return out
+	b.listed = out
+	return slices.Clone(out)
 }
 
 // worth returns what the digits of each entry are worth; the pivot comes to it.

@@ -14,10 +14,12 @@ type planned struct {
 	patterns []pattern
 }
 
-// An option is a choice of how to make the tops, with its search.
+// An option is a choice of how to make the tops; its search begins when it is
+// first looked at.
 type option struct {
-	*search
-	own  bool // its linear program has been solved
+	choice
+	of   *search // that of all choices
+	one  *search // that of this choice, its linear program solved
 	rest *rest
 }
 
@@ -131,7 +133,10 @@ func (s *search) small() (choices []choice, ok bool) {
 func (s *search) exactly(choices []choice, steps int64) (a *answer, ok bool) {
 	work := &effort{limit: steps}
 	defer func() { s.work.spend(int(work.used)) }()
-	options := s.options(choices)
+	options := make([]option, len(choices))
+	for i, c := range choices {
+		options[i] = option{choice: c, of: s}
+	}
 	lowest := options[0].bound
 	for part := int64(16); ; part /= 2 {
 		limit := int64(never)
@@ -148,7 +153,7 @@ func (s *search) exactly(choices []choice, steps int64) (a *answer, ok bool) {
 				return a, false
 			}
 			if sol != nil {
-				a, limit = &answer{plans: []planned{{o.in, sol.patterns}}, cost: sol.cost}, sol.cost
+				a, limit = &answer{plans: []planned{{o.one.in, sol.patterns}}, cost: sol.cost}, sol.cost
 			}
 		}
 		if a != nil || limit == never {
@@ -157,23 +162,14 @@ func (s *search) exactly(choices []choice, steps int64) (a *answer, ok bool) {
 	}
 }
 
-// options starts a search for each choice, the lowest bound first.
-func (s *search) options(choices []choice) []option {
-	var out []option
-	for _, c := range choices {
-		one := s.with(c.ways)
-		one.bound = max(one.bound, c.bound)
-		out = append(out, option{search: one, own: one == s})
-	}
-	return out
-}
-
 // lifted raises the bound to that of the choice alone, which is higher than
 // that of all.
 func (o *option) lifted() int64 {
-	if !o.own {
-		o.root()
-		o.own = true
+	if o.one == nil {
+		if o.one = o.of.with(o.ways); o.one != o.of {
+			o.one.root()
+		}
+		o.bound = max(o.bound, o.one.bound)
 	}
 	return o.bound
 }
@@ -181,7 +177,8 @@ func (o *option) lifted() int64 {
 // below looks for a plan below a limit.
 func (o *option) below(limit int64, work *effort) (*solution, bool) {
 	if o.rest == nil {
-		if o.rest = o.search.rest(o.need, o.limits, o.v, work); o.rest == nil {
+		one := o.one
+		if o.rest = one.rest(one.need, one.limits, one.v, work); o.rest == nil {
 			return nil, false
 		}
 	}

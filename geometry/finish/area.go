@@ -22,7 +22,7 @@ func Areas(r *rack.Rack) []PartArea {
 		box := unit.Rectangle(p.Thickness, p.Width).Plus(unit.Rectangle(p.Width, p.Length)).Plus(unit.Rectangle(p.Length, p.Thickness))
 		list[i] = PartArea{Part: i, Count: p.Count, Surface: box.Times(2 * p.Count)}
 	}
-	for _, z := range Zones(r) {
+	for z := range Zones(r) {
 		a := &list[r.Pieces[z.Piece].Part]
 		a.Bare = a.Bare.Plus(z.Area())
 	}

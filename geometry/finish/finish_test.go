@@ -86,7 +86,7 @@ func joined(r *rack.Rack, a, b rack.Piece) bool {
 func TestZonesAreTheTouchingFaces(t *testing.T) {
 	for name, r := range racks(t) {
 		var got []string
-		for _, z := range finish.Zones(r) {
+		for z := range finish.Zones(r) {
 			lo, hi := z.Patch.Min, z.Patch.Max
 			got = append(got, fmt.Sprint(z.Piece, int(z.Axis), [3]unit.Length{lo.X, lo.Y, lo.Z}, [3]unit.Length{hi.X, hi.Y, hi.Z}))
 			box := r.Pieces[z.Piece].Box
@@ -130,7 +130,7 @@ func TestRowsHoldEveryZone(t *testing.T) {
 				strips = strips.Plus(unit.Rectangle(s.To-s.From, s.High-s.Low).Times(w.Count))
 			}
 		}
-		for _, z := range finish.Zones(r) {
+		for z := range finish.Zones(r) {
 			zones = zones.Plus(z.Area())
 		}
 		if strips.Cmp(zones) != 0 || zones.Cmp(unit.Area{}) <= 0 {

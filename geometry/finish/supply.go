@@ -57,7 +57,7 @@ func Supplies(r *rack.Rack, top Panel) []Supply {
 // Joints returns the area of all glued joints, each counted once.
 func Joints(r *rack.Rack) unit.Area {
 	var sum unit.Area
-	for _, z := range Zones(r) {
+	for z := range Zones(r) {
 		if z.Far { // of the two faces of a joint one is the far one
 			sum = sum.Plus(z.Area())
 		}

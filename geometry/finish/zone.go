@@ -8,6 +8,7 @@ package finish
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 
 	"slatwright/geometry/rack"
@@ -23,26 +24,38 @@ type Zone struct {
 	Patch space.Box  // flat along Axis
 }
 
-// Zones returns every glued patch of every piece, pieces in the rack's order.
+// Zones yields every glued patch of every piece, pieces in the rack's order.
 // Slats are glued to legs and legs to aprons, unless the design leaves crossings
 // to nails. The top is glued to the front upper apron alone, so that it can move
 // across its width, or to the back one as well where the design has it glued all
 // round. The ends of legs, and slat ends that stand against aprons, are end grain
 // and never glued.
-func Zones(r *rack.Rack) []Zone {
-	var list []Zone
-	for i, p := range r.Pieces {
-		for _, c := range p.Fixed {
-			if glued(r, p, r.Pieces[c.Piece]) {
-				list = append(list, Zone{Piece: i, Axis: c.Axis, Far: c.Far, Patch: c.Patch})
+func Zones(r *rack.Rack) iter.Seq[Zone] {
+	return func(yield func(Zone) bool) {
+		for i := range r.Pieces {
+			for z := range ZonesOf(r, i) {
+				if !yield(z) {
+					return
+				}
 			}
 		}
 	}
-	return list
+}
+
+// ZonesOf yields the patches of one piece, a number into the rack's Pieces.
+func ZonesOf(r *rack.Rack, piece int) iter.Seq[Zone] {
+	return func(yield func(Zone) bool) {
+		p := &r.Pieces[piece]
+		for _, c := range p.Fixed {
+			if glued(r, p, &r.Pieces[c.Piece]) && !yield(Zone{Piece: piece, Axis: c.Axis, Far: c.Far, Patch: c.Patch}) {
+				return
+			}
+		}
+	}
 }
 
 // glued reports whether two pieces that are fixed to each other are glued.
-func glued(r *rack.Rack, a, b rack.Piece) bool {
+func glued(r *rack.Rack, a, b *rack.Piece) bool {
 	if r.Parts[a.Part].Name == "top" {
 		a, b = b, a
 	}
@@ -81,7 +94,7 @@ func (w Row) Whole() bool {
 // the order of first use.
 func Rows(r *rack.Rack) []Row {
 	var rows []Row
-	zones := Zones(r)
+	zones := slices.Collect(Zones(r))
 	for i := 0; i < len(zones); {
 		n := i
 		for n < len(zones) && zones[n].Piece == zones[i].Piece {

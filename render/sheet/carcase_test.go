@@ -97,7 +97,7 @@ func TestSpacersAreDrawn(t *testing.T) {
 		}
 	}
 	// A channel of 102 mm of which the lower aprons bear 102.4 at most: half of that, and of the other way, is the spacers'.
-	if text := lettered(packet(t, demos(t)["tasting-metric.toml"]), "-carcase"); !strings.Contains(text, "101.4to102.2mm(half") {
+	if text := lettered(packet(t, demos(t)["tasting-metric.toml"]), "-carcase"); !strings.Contains(text, "101.4to102.2mm") {
 		t.Errorf("no limit of the spacers in %s", text)
 	}
 }

@@ -141,11 +141,8 @@ func (b partBlock) draw(p *page, box drawing.Rect) {
 
 // glued lists the patches of the part that are glued.
 func (b partBlock) glued(r *rack.Rack) (out []space.Box) {
-	id := b.scene.Boxes[0].ID
-	for _, z := range finish.Zones(r) {
-		if z.Piece == id {
-			out = append(out, z.Patch)
-		}
+	for z := range finish.ZonesOf(r, b.scene.Boxes[0].ID) {
+		out = append(out, z.Patch)
 	}
 	return out
 }

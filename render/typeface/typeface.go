@@ -10,6 +10,7 @@ package typeface
 
 import (
 	"sync"
+	"sync/atomic"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/gofont/gobold"
@@ -32,6 +33,7 @@ type Face struct {
 	Caps int64  // height of the capital H
 
 	font   *sfnt.Font
+	latin  [0x180]atomic.Pointer[Glyph] // by character, without the lock
 	mu     sync.Mutex
 	buf    sfnt.Buffer
 	glyphs map[rune]*Glyph
@@ -112,6 +114,18 @@ func (f *Face) Has(r rune) bool {
 // Glyph returns the glyph of r, or the font's box for a missing character. The
 // result is shared and must not be changed.
 func (f *Face) Glyph(r rune) *Glyph {
+	if r < 0 || int(r) >= len(f.latin) {
+		return f.glyph(r)
+	}
+	g := f.latin[r].Load()
+	if g == nil {
+		g = f.glyph(r)
+		f.latin[r].Store(g)
+	}
+	return g
+}
+
+func (f *Face) glyph(r rune) *Glyph {
 	f.mu.Lock()
 	defer f.mu.Unlock()
 	if g, ok := f.glyphs[r]; ok {
