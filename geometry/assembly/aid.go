@@ -42,7 +42,7 @@ func Aids(r *rack.Rack, top finish.Panel) []Aid {
 	for _, s := range Spacers(r) {
 		where := "between facing legs"
 		if len(Spacers(r)) > 1 {
-			where += ", " + rack.Places("column", s.Columns)
+			where = rack.Places("column", s.Columns)
 		}
 		list = append(list, Aid{Name: "spacer", Count: 2 * len(s.Columns), Thick: thick, Wide: high, Long: s.Long, For: where, By: stepDry})
 	}

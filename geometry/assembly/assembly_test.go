@@ -213,10 +213,13 @@ func TestHardwareByHand(t *testing.T) {
 	has(all, "brad nail, 18 ga × 1 1/4 in: slats on legs: 160 + 10\n", true)
 	has(all, ": aprons on legs: 40 + 10\n", true)
 	has(all, "wood screw, No. 8 × 1 1/4 in, round head: up through the blocks' slots into the top: 4 + 2\n", true)
-	has(all, "wood screw, No. 8 × 1 1/2 in, countersunk: from behind through the apron into the blocks: 8 + 2\n", true)
+	has(all, "wood screw, No. 8 × 1 1/2 in, countersunk: through the apron into the blocks: 8 + 2\n", true)
 	has(all, "top on", false)
 	has(all, "anchor", false)
-	has(lines("[joint]\ntop = \"glued\"\n", finish.Panel{}), "screw", false)
+	has(all, "wood screw, No. 8 × 1 1/2 in, countersunk: the jig: from below into fence and stop: 7 + 0\n", true) // 4 in a leg's length of 16 to 24 in, 3 in 11 in
+	has(lines("[joint]\ntop = \"glued\"\n", finish.Panel{}), " top: ", false)
+	has(lines("[joint]\ntop = \"glued\"\n", finish.Panel{}), "blocks", false)
+	has(all, "angle bracket, with screws: behind, where it stands on a counter: 2", true)
 	has(lines("[joint]\ntop_nail = \"18 ga x 1 1/2\"\n", finish.Panel{}), "top on the front upper apron", true)
 	has(lines("[finish]\ncoat = \"none\"\n", finish.Panel{}), "tape", false)
 	if all == lines("", staves) {

@@ -33,9 +33,9 @@ func (b *builder) glueUp(after int) int {
 	r := b.r
 	first, second := glueUps(r)
 	high := r.Len("leg.thickness") + r.Len("slat.thickness")
-	n := b.add(stepJig, fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together: %s (%s). Staple the template's strip of the face to be made to the board, beside where the leg at the fence lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.see(JigSheets), b.caulText()), Span{}, after)
+	n := b.add(stepJig, fmt.Sprintf("A flat board with a straight fence and a stop square to it, both as high as a leg and a slat together: %s (%s). Staple the template's strip of the face to be made to the board, beside where the leg at the fence lies, its FOOT end at the stop, its lines at the leg's edge.%s", r.Format.Unit(high), b.see(JigSheets), b.caulText()), Span{})
 	n = b.add(stepFirst, fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge, the lowest one also by its card: on end ladders their only face, on inner ones the left. %s "+
-		"%s, one after another.%s", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), word.Count(first, "face"), b.wroteEnds(second)), b.pressed(first), n)
+		"%s, one after another.%s", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), word.Count(first, "face"), b.wroteEnds(second)), b.pressed(first), n, after)
 	if second > 0 {
 		n = b.add(stepSecond, fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it (%s): "+
 			"so it lies level. Set the slats to the lines marked before, try, bore, fix%s the right face as its own sheet shows it. %s. Compare both diagonals again, and now write them down (%s).",

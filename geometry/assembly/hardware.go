@@ -40,17 +40,44 @@ func Hardware(r *rack.Rack, top finish.Panel) []Item {
 		for _, t := range tapes {
 			wide, long = append(wide, r.Format.Text(t.Wide)), append(long, strconv.FormatInt(tapeLong(r.Format.System, t.Long), 10))
 		}
-		list = append(list, Item{What: fmt.Sprintf("masking tape, %s %s wide", strings.Join(wide, ", "), r.Format.System), For: "what stays bare for glue; a width not sold is cut from a wider one", Amount: strings.Join(long, ", ") + tapeUnit(r.Format.System)})
+		list = append(list, Item{What: fmt.Sprintf("masking tape, %s %s wide", strings.Join(wide, ", "), r.Format.System), For: "glued joints; cut from a wider one", Amount: strings.Join(long, ", ") + tapeUnit(r.Format.System)})
 	}
 	tinted := ""
 	if r.Design.Finish.Stained() {
 		tinted = "; of the stained wood's colour"
 	}
 	list = append(list, Item{What: "wood filler", For: "nail holes" + tinted, Amount: "a little"})
+	list = append(list, jigScrews(r))
+	if onCounter(r) {
+		list = append(list, Item{What: "angle bracket, with screws", For: "behind, where it stands on a counter", Count: counterBrackets})
+	}
 	if n, each := check.Anchors(r); n > 0 {
 		list = append(list, Item{What: "anchor to studs or masonry", For: fmt.Sprintf("near the top, each to bear %s, as its maker and local codes say", each), Count: n})
 	}
 	return list
+}
+
+// counterBrackets is how many angle brackets hold a low rack on a counter, and
+// jigScrew how far apart the screws of the jig's fence and stop are at the most
+// (common practice, no source).
+const (
+	counterBrackets = 2
+	jigScrew        = 8 * unit.Inch
+)
+
+// jigScrews are those of fence and stop, one near either end of each and between;
+// they go through the board and as deep into the other's edge.
+func jigScrews(r *rack.Rack) Item {
+	step := unit.Inch / 4
+	if r.Design.Units == unit.Metric {
+		step = 5 * unit.Millimetre
+	}
+	n := 0
+	for _, long := range []unit.Length{r.Len("leg.length"), r.Len("slat.length")} {
+		n += 2 + int(long/jigScrew)
+	}
+	s := fixing.Screw{Length: (2 * Caul(r)).Down(step)}
+	return Item{What: "wood screw, " + ScrewText(r, s) + ", countersunk", For: "the jig: from below into fence and stop", Count: n}
 }
 
 // spare is a twentieth more, ten at least (common practice, no source).
@@ -104,7 +131,7 @@ func topItems(r *rack.Rack, t fixing.Top) []Item {
 	return []Item{
 		{What: "wood screw, " + ScrewText(r, t.Up) + ", round head", For: "up through the blocks' slots into the top", Count: n, Spare: 2},
 		{What: fmt.Sprintf("flat washer, %s wide, %s thick", f.Unit(washer.Wide), f.Unit(washer.Thick)), For: "under its head", Count: n, Spare: 2},
-		{What: "wood screw, " + ScrewText(r, t.Through) + ", countersunk", For: "from behind through the apron into the blocks", Count: fixing.PerBlock * n, Spare: 2},
+		{What: "wood screw, " + ScrewText(r, t.Through) + ", countersunk", For: "through the apron into the blocks", Count: fixing.PerBlock * n, Spare: 2},
 	}
 }
 

@@ -22,5 +22,5 @@ func (b *builder) pack(after int) {
 	if b.r.Design.Price.Flat {
 		text += " It goes out when it has stood dry (\"" + stepDry + "\"); what comes after that is done on site: send spacers, fastenings and glue along."
 	}
-	b.add("Pack", text, Span{}, after)
+	b.add(StepPack, text, Span{}, after)
 }

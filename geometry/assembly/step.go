@@ -60,6 +60,9 @@ const (
 	StepSecond = stepSecond
 )
 
+// StepPack is the last step, where it is known what the rack is sent in.
+const StepPack = "Pack"
+
 // Number returns how sheets number the step of a name, such as "W7"; "" where there
 // is none.
 func Number(steps []Step, name string) string {

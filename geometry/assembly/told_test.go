@@ -157,12 +157,15 @@ func TestTools(t *testing.T) {
 		panel    finish.Panel
 		has, not []string
 	}{
-		{"", finish.Panel{}, []string{"bit of 1/32 in (slats' nails, aprons' nails; stop at 3/4 in)", "bit of 3/32 in (screws in the top; stop at 7/16 in)", "countersink", "moisture meter", "glue brush", "lint-free"}, []string{"plane"}},
+		{"", finish.Panel{}, []string{"bit of 1/32 in, a stop at 3/4 in (the slats' nails, the aprons' nails)", "bit of 3/32 in, a stop at 7/16 in (the screws in the top)", "right-angle", "moisture meter", "glue brush", "lint-free"}, []string{"plane"}},
 		{"", staves, []string{"plane"}, nil},
-		{"[joint]\ntop = \"glued\"\n", finish.Panel{}, []string{"glue brush"}, []string{"countersink", "screw", "moisture"}},
-		{"[joint]\nglue = false\n[top]\npresent = false\n[finish]\ncoat = \"none\"\n", finish.Panel{}, []string{"hammer"}, []string{"glue", "lint-free", "screw"}},
+		{"[joint]\ntop = \"glued\"\n", finish.Panel{}, []string{"glue brush"}, []string{"right-angle", "slots", "moisture"}},
+		{"[joint]\nglue = false\n[top]\npresent = false\n[finish]\ncoat = \"none\"\n", finish.Panel{}, []string{"hammer"}, []string{"glue", "lint-free", "right-angle"}},
 	} {
-		all := strings.Join(assembly.Tools(racktest.Build(t, four+c.text), c.panel), "; ")
+		all := ""
+		for _, x := range assembly.Tools(racktest.Build(t, four+c.text), c.panel) {
+			all += x.What + " (" + x.For + "); "
+		}
 		for _, w := range c.has {
 			if !strings.Contains(all, w) {
 				t.Errorf("%q: no %q in %s", c.text, w, all)

@@ -51,10 +51,11 @@ func holdable() unit.Length {
 // held there: as long as an end must be to be cut.
 func Held() unit.Length { return holdable() }
 
-// Bought is how long a piece must be from which so much is cut: with what holds it
-// at the last cut, and long enough to be ripped from a wider one.
-func Bought(cuts unit.Length) unit.Length {
-	return max(cuts+Held(), table.Length("saw.short"))
+// Bought is how long a piece must be from which so much is cut: with the trim of the
+// end that the first cut is measured from and what holds it at the last cut, and
+// long enough to be ripped from a wider one.
+func Bought(cuts, endTrim unit.Length) unit.Length {
+	return max(endTrim+cuts+Held(), table.Length("saw.short"))
 }
 
 // ends lists what is left of every board, the shortest first: ends of leaves in

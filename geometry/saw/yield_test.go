@@ -61,14 +61,14 @@ func TestStepsCountSpares(t *testing.T) {
 	}
 }
 
-// A bought piece leaves 6 in behind its last cut, and is never shorter than the 12
+// A bought piece has one end trimmed, leaves 6 in behind its last cut, and is never shorter than the 12
 // in that can be ripped.
 func TestBoughtPieceCanBeHeld(t *testing.T) {
 	const in = unit.Inch
 	for _, c := range []struct{ cuts, want unit.Length }{
-		{2 * in, 12 * in}, {6 * in, 12 * in}, {17 * in / 2, 29 * in / 2}, {40 * in, 46 * in},
+		{2 * in, 12 * in}, {11 * in / 2, 12 * in}, {17 * in / 2, 15 * in}, {40 * in, 93 * in / 2},
 	} {
-		if got := saw.Bought(c.cuts); got != c.want {
+		if got := saw.Bought(c.cuts, in/2); got != c.want {
 			t.Errorf("%d: %d, want %d", c.cuts, got, c.want)
 		}
 	}

@@ -20,31 +20,34 @@ func hardwareSheets(in Input) []*page {
 	f := flow{in: in, name: "hardware", title: "Hardware, shop aids"}
 	f.block("to have at hand", hardwareLedger(in))
 	found := aidsFound(in)
-	notes := append([]string{toolText(in)}, aidNotes(in, found)...)
-	notes = append(notes, assembly.NailNote(in.Rack), "Liquids and sandpaper by amount: "+sheetRef("quantities")+". Boards: "+sheetRef("cutting")+".")
-	aids := aidLedger(in, found)
-	if !f.holds(aids, notes...) { // a second page with a table, rather than one of notes alone
-		f.turn()
+	f.block("tools", toolLedger(in))
+	f.block("made in the shop", aidLedger(in, found))
+	if about := aidNotes(in, found); f.fits(about...) {
+		f.notes(about...)
+	} else {
+		f.anywhere(about...)
 	}
-	f.block("made in the shop", aids)
-	f.anywhere(notes...)
+	f.anywhere(assembly.NailNote(in.Rack), "Liquids and sandpaper by amount: "+sheetRef("quantities")+". Boards: "+sheetRef("cutting")+".")
 	return f.pages
 }
 
-// toolText lists the tools, and where the clamps are listed if there are any.
-func toolText(in Input) string {
-	text := "Tools: " + strings.Join(assembly.Tools(in.Rack, in.Cutting.Panel()), "; ") + "."
-	if len(assembly.Sets(in.Rack, in.Cutting.Panel())) > 0 {
-		text += " Clamps: " + sheetRef("clamps") + "."
+// toolLedger lists the tools, and where the clamps are listed if there are any.
+func toolLedger(in Input) ledger {
+	l := ledger{columns: []ledgerColumn{{title: "what", width: 108 * drawing.MM, bold: true}, {title: "for"}}}
+	for _, t := range assembly.Tools(in.Rack, in.Cutting.Panel()) {
+		l.rows = append(l.rows, []string{t.What, t.For})
 	}
-	return text
+	if len(assembly.Sets(in.Rack, in.Cutting.Panel())) > 0 {
+		l.rows = append(l.rows, []string{"clamps", sheetRef("clamps")})
+	}
+	return l
 }
 
 // hardwareLedger lists what is to be had at hand.
 func hardwareLedger(in Input) ledger {
 	l := ledger{columns: []ledgerColumn{
-		{title: "what", width: 93 * drawing.MM, bold: true}, {title: "for"},
-		{title: "the rack takes", width: 31 * drawing.MM, right: true, bold: true}, {title: "spare", width: 15 * drawing.MM, right: true},
+		{title: "what", width: 98 * drawing.MM, bold: true}, {title: "for"},
+		{title: "the rack takes", width: 34 * drawing.MM, right: true, bold: true}, {title: "spare", width: 15 * drawing.MM, right: true},
 	}}
 	for _, i := range assembly.Hardware(in.Rack, in.Cutting.Panel()) {
 		count, more := i.Amount, ""
@@ -55,6 +58,9 @@ func hardwareLedger(in Input) ledger {
 			more = strconv.Itoa(i.Spare)
 		}
 		l.rows = append(l.rows, []string{i.What, i.For, count, more})
+	}
+	if steps := stepsOf(in); assembly.Number(steps, assembly.StepPack) != "" {
+		l.rows = append(l.rows, []string{"carton, padding, soft paper", "packing: step " + assembly.Number(steps, assembly.StepPack), "1", ""})
 	}
 	return l
 }
@@ -123,7 +129,11 @@ func aidLedger(in Input, found []aidFound) ledger {
 	}}
 	for _, a := range found {
 		step := slices.IndexFunc(steps, func(s assembly.Step) bool { return s.Name == a.By })
-		l.rows = append(l.rows, []string{a.Name, strconv.Itoa(a.Count), a.Size(in.Rack.Format), a.source(), a.For, stepName(step)})
+		why := a.For
+		if a.Name == "spacer" {
+			why += ", see " + sheetRef("carcase")
+		}
+		l.rows = append(l.rows, []string{a.Name, strconv.Itoa(a.Count), a.Size(in.Rack.Format), a.source(), why, stepName(step)})
 	}
 	if n := len(inspect.Gauges(in.dimensions())); n > 0 {
 		step := slices.IndexFunc(steps, func(s assembly.Step) bool { return s.Name == assembly.StepGauges })
@@ -136,7 +146,7 @@ func aidLedger(in Input, found []aidFound) ledger {
 func aidNotes(in Input, found []aidFound) []string {
 	var out []string
 	if slices.ContainsFunc(found, func(a aidFound) bool { return len(a.Boards) > 0 }) {
-		out = append(out, "Ends: what the boards ("+sheetRef("cutting")+") leave beside and behind the parts, long enough to be held at the last cut: keep them.")
+		out = append(out, "Ends: what the boards ("+sheetRef("cutting")+") leave beside and behind the parts: keep them.")
 	}
 	if text := bought(in, found); text != "" {
 		out = append(out, text)
@@ -169,7 +179,7 @@ func bought(in Input, found []aidFound) string {
 	}
 	var list []string
 	for _, p := range all {
-		list = append(list, fmt.Sprintf("%s × %s × %s for the %s", f.Text(p.thick), f.Text(p.wide), f.Unit(roundly(in, saw.Bought(p.long))), word.List(p.names)))
+		list = append(list, fmt.Sprintf("%s × %s × %s for the %s", f.Text(p.thick), f.Text(p.wide), f.Unit(roundly(in, saw.Bought(p.long, in.Rack.Design.Shop.EndTrim))), word.List(p.names)))
 	}
 	if len(list) == 0 {
 		return ""
@@ -238,8 +248,11 @@ func blockMark(a aidFound) (mark string, ok bool) {
 	return strings.CutPrefix(a.Name, "block ")
 }
 
-// kindOf names aids of a kind, "blocks".
+// kindOf names aids of a kind, "blocks"; the pieces of the jig make up one.
 func kindOf(a aidFound) string {
 	name, _, _ := strings.Cut(a.Name, " ")
+	if name == "jig" {
+		return name
+	}
 	return name + "s"
 }

@@ -9,15 +9,18 @@ import (
 	"slatwright/specs/word"
 )
 
-// aidGroups are the shop aids of solid wood, from the boards' ends and from what is
-// bought for them: the strips first, the widest before, then the lengths.
+// aidGroups are the shop aids: those of solid wood, from the boards' ends and from
+// what is bought for them, the strips first, the widest before, then the lengths;
+// and those of sheet stock all together, as their sizes are listed.
 func (c *cutter) aidGroups() []setGroup {
 	if len(c.p.Orders) > 1 {
 		return nil
 	}
-	aids := slices.DeleteFunc(aidsFound(c.in), func(a aidFound) bool { return a.Sheet })
+	aids := aidsFound(c.in)
+	panel := setGroup{heading: "Shop aids of sheet stock", rows: []setRow{panelRow(aids)}}
+	aids = slices.DeleteFunc(aids, func(a aidFound) bool { return a.Sheet })
 	slices.SortStableFunc(aids, func(a, b aidFound) int { return cmp.Or(cmp.Compare(b.Wide, a.Wide), cmp.Compare(b.Long, a.Long)) })
-	rip := setGroup{heading: "Shop aids, rip: fence to blade", common: []string{"last of all, only where the piece is wider; what each is for: " + sheetRef("hardware")}}
+	rip := setGroup{heading: "Shop aids, rip: fence to blade", common: []string{"in time for the step that each is made before: " + sheetRef("hardware") + "; rip only where the piece is wider"}}
 	cut := setGroup{heading: "Shop aids, cut to length: stop to blade"}
 	for i := 0; i < len(aids); {
 		n := 1
@@ -34,7 +37,26 @@ func (c *cutter) aidGroups() []setGroup {
 		}
 		cut.rows = append(cut.rows, r)
 	}
-	return []setGroup{rip, cut}
+	return []setGroup{rip, cut, panel}
+}
+
+// panelRow is the cutting of all aids of sheet stock. No part is set by them but for
+// the straight and square edges of the jig.
+func panelRow(aids []aidFound) setRow {
+	n := 0
+	var names []string
+	for _, a := range aids {
+		if !a.Sheet {
+			continue
+		}
+		n += a.Count
+		name := kindOf(a)
+		if !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return setRow{word: "as listed", gives: word.Count(n, "piece") + ": " + word.List(names), notes: []string{
+		"sizes: " + sheetRef("hardware") + "; the jig's straight and square, narrow strips off a wide sheet"}}
 }
 
 // aidRip is the fence for aids of one width.

@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -58,6 +59,8 @@ func TestSettingsGoOnToTheLastCut(t *testing.T) {
 	}
 }
 
+var fromRests = regexp.MustCompile(`Dashed,fromtherest:|Dashedonthefirstof\d+,fromtheirrests:`)
+
 // What the shop aids take from the boards' rests is drawn on the bars and named
 // there, as often as the sheet of shop aids has it from boards.
 func TestRestsAreNamedOnTheBars(t *testing.T) {
@@ -69,7 +72,7 @@ func TestRestsAreNamedOnTheBars(t *testing.T) {
 			t.Fatal(err)
 		}
 		fromEnds := strings.Contains(lettered(sheets, "hardware"), "Ends:whattheboards")
-		dashed, said := 0, strings.Contains(lettered(sheets, "cutting"), "Dashed,fromtherest:")
+		dashed, said := 0, fromRests.MatchString(lettered(sheets, "cutting"))
 		for _, s := range sheets {
 			if strings.Contains(s.Name, "-cutting") {
 				for _, m := range s.Marks {

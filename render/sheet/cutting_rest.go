@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -34,7 +35,11 @@ func (c *cutter) restText(board, leaf int) string {
 	if len(all) == 0 {
 		return ""
 	}
-	return "Dashed, from the rest: " + word.List(all) + ", " + sheetRef("hardware") + "."
+	from := "Dashed, from the rest: "
+	if n := c.p.Boards[board].Count; n > 1 {
+		from = fmt.Sprintf("Dashed on the first of %d, from their rests: ", n)
+	}
+	return from + word.List(all) + ", " + sheetRef("hardware") + "."
 }
 
 func (c *cutter) restsHigh(board, leaf int) drawing.Um {
