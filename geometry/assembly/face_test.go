@@ -1,9 +1,11 @@
 package assembly_test
 
 import (
+	"strings"
 	"testing"
 
 	"slatwright/geometry/assembly"
+	"slatwright/geometry/finish"
 	"slatwright/geometry/rack"
 	"slatwright/geometry/rack/racktest"
 	"slatwright/specs/unit"
@@ -52,6 +54,22 @@ func TestPackersBearEverySlat(t *testing.T) {
 					t.Errorf("%q, shape %d: nothing bears the slat at %v", text, i, z.MM())
 				}
 			}
+		}
+	}
+}
+
+// The step names the places of packers that the design has, and no other.
+func TestStepNamesThePackersPlaces(t *testing.T) {
+	for _, c := range []struct{ text, has, not string }{
+		{"[rack]\ncolumns = 4\nrows = 5\n", "at the foot and at the top (", "none below it"},
+		{"[rack]\nrows = 4\n[[column]]\nfit = [\"magnum-1500\"]\n[[column]]\ncount = 3\nfit = [\"claret-750\"]\n", "at the foot, at the top and wherever a slat comes that has none below it (", "foot and"},
+	} {
+		all := ""
+		for _, s := range assembly.Steps(racktest.Build(t, c.text), finish.Panel{}, nil) {
+			all += s.Text + "\n"
+		}
+		if !strings.Contains(all, c.has) || strings.Contains(all, c.not) {
+			t.Errorf("%q: no %q, or %q, in\n%s", c.text, c.has, c.not, all)
 		}
 	}
 }

@@ -37,12 +37,33 @@ func (b *builder) glueUp(after int) int {
 	n = b.add(stepFirst, fmt.Sprintf("Lay two legs %s in the jig, feet to the stop, one along the fence, and the slats %s on them by the figures of %s, to the slat's lower edge, the lowest one also by its card: on end ladders their only face, on inner ones the left. %s "+
 		"%s, one after another.%s", b.mark("leg"), b.mark("slat"), b.see(LadderSheets), b.rungs(), word.Count(first, "face"), b.wroteEnds(second)), b.pressed(first), n, after)
 	if second > 0 {
-		n = b.add(stepSecond, fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot, at the top and wherever a slat comes that has none below it (%s): "+
+		n = b.add(stepSecond, fmt.Sprintf("When its first face holds, turn each inner ladder over about its length, feet to the stop again. Packers as thick as a slat, %s, under its legs at the foot%s (%s): "+
 			"so it lies level. Set the slats to the lines marked before, try, bore, fix%s the right face as its own sheet shows it. %s. Compare both diagonals again, and now write them down (%s).",
-			r.Format.Unit(r.Len("slat.thickness")), b.see(JigSheets), b.orClamp(" and clamp"), word.Count(second, "face"), b.see(InspectSheets.Of(Squares))), b.pressed(second), n)
+			r.Format.Unit(r.Len("slat.thickness")), packed(r), b.see(JigSheets), b.orClamp(" and clamp"), word.Count(second, "face"), b.see(InspectSheets.Of(Squares))), b.pressed(second), n)
 	}
 	n = b.fillSlats(n)
 	return b.aprons(n)
+}
+
+// packed says where packers lie besides the foot.
+func packed(r *rack.Rack) string {
+	ends, between := false, false
+	for i := range r.Shapes {
+		for _, at := range PackerPlaces(r, i) {
+			end := at == r.Len("leg.length")-r.Len("slat.height")
+			ends = ends || end
+			between = between || !end && at > 0
+		}
+	}
+	switch {
+	case ends && between:
+		return ", at the top and wherever a slat comes that has none below it"
+	case ends:
+		return " and at the top"
+	case between:
+		return " and wherever a slat comes that has none below it"
+	}
+	return ""
 }
 
 // caulText says that cauls are kept from sticking, where there are any.

@@ -27,7 +27,7 @@ func (b *builder) labels() string {
 	if t, ok := fixing.Of(b.r); ok && !t.Glued {
 		text += fmt.Sprintf(" Keep the label %s until the blocks are made.", BlockMark(b.r))
 	}
-	return text + fmt.Sprintf(" Before sanding takes a label off, write its ladder and number in pencil on %s: there it is hidden later. On legs add L or R, for the side of the rack that this face looks to.", b.bare())
+	return text + fmt.Sprintf(" Before sanding takes a label off, write in pencil what it says of its place (ladder and number, or mark) on %s: there it is hidden later. On legs add L or R, for the side of the rack that this face looks to.", b.bare())
 }
 
 // bare says which wood of a part is hidden later.
